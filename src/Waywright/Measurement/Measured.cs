@@ -32,7 +32,7 @@ public sealed class Measured<TQuantity> : IEquatable<Measured<TQuantity>>
     }
 
     private Measured(object identity, QuantityReading reading, string? name, double degreesOfFreedom)
-        : this(Uncertain.Input(name ?? identity, name ?? NameOf(reading), reading.SiValue, reading.SiStandardUncertainty, degreesOfFreedom), reading.Unit, reading.TakenAs)
+        : this(Uncertain.Input(name ?? identity, name, reading.SiValue, reading.SiStandardUncertainty, degreesOfFreedom), reading.Unit, reading.TakenAs)
         => _reading = reading;
 
     /// <summary>The value.</summary>
@@ -97,10 +97,13 @@ public sealed class Measured<TQuantity> : IEquatable<Measured<TQuantity>>
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Si, Unit);
 
-    /// <summary>The same input under the name that its place gives it; its identity stays, and so does a name that was given.</summary>
-    internal Measured<TQuantity> AsInput(string role)
+    /// <summary>The same input under the name that its place gives it, if it has none yet.</summary>
+    internal Measured<TQuantity> AsInput(string role) => Source is { Name: null } ? Called(role) : this;
+
+    /// <summary>The same input under another name in budgets; its identity stays, and a name that is its identity too.</summary>
+    internal Measured<TQuantity> Called(string name)
         => Source is { IsNamed: false } input
-            ? new(Uncertain.Input(input.Identity, role, input.Value, input.StandardUncertainty, input.DegreesOfFreedom), Unit, TakenAs, _reading)
+            ? new(Uncertain.Input(input.Identity, name, input.Value, input.StandardUncertainty, input.DegreesOfFreedom), Unit, TakenAs, _reading)
             : this;
 
     /// <summary>The one input that this is; null for what was calculated.</summary>
@@ -121,6 +124,4 @@ public sealed class Measured<TQuantity> : IEquatable<Measured<TQuantity>>
         ArgumentOutOfRangeException.ThrowIfNegative(uncertainty.Si.Value, nameof(uncertainty));
         return uncertainty._reading is { } same && same.Unit == Unit ? same.Value : Unit.FromSi(uncertainty.Si.Value);
     }
-
-    private static string NameOf(QuantityReading reading) => $"{UnitTable.Name(reading.Unit.Dimension)} of {NumberText.Plain(reading.Value)} {reading.Unit}";
 }

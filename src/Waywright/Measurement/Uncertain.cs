@@ -52,7 +52,7 @@ public sealed partial class Uncertain : IEquatable<Uncertain>
 
     /// <summary>The budget, largest share first; inputs that cancelled or are exact stand last with share 0.</summary>
     public IReadOnlyList<Contribution> Contributions => _contributions ??= FixedList<Contribution>.Copy(
-        _terms.Select(t => new Contribution(t.Input.Name, t.Signed, t.Input.DegreesOfFreedom, ShareOf(t))).OrderByDescending(c => c.Share));
+        _terms.Select(t => new Contribution(t.Input.Called, t.Signed, t.Input.DegreesOfFreedom, ShareOf(t))).OrderByDescending(c => c.Share));
 
     internal IReadOnlyList<UncertainTerm> Terms => _terms;
 
@@ -74,7 +74,7 @@ public sealed partial class Uncertain : IEquatable<Uncertain>
     }
 
     /// <summary>As <see cref="Input(string, double, double, double)"/>, for one whose identity is not its name.</summary>
-    internal static Uncertain Input(object identity, string name, double value, double standardUncertainty, double degreesOfFreedom)
+    internal static Uncertain Input(object identity, string? name, double value, double standardUncertainty, double degreesOfFreedom)
     {
         Finite(value, nameof(value));
         ArgumentOutOfRangeException.ThrowIfNegative(Finite(standardUncertainty, nameof(standardUncertainty)));

@@ -6,9 +6,13 @@ namespace Waywright;
 /// An independent input. Two are one and the same if their identities are equal: the name where one was given, else the object that the
 /// literal made, so a span written once and used twice does not average out, and two spans that happen to read alike do.
 /// </summary>
-internal sealed record UncertainInput(object Identity, string Name, double Value, double StandardUncertainty, double DegreesOfFreedom)
+internal sealed record UncertainInput(object Identity, string? Name, double Value, double StandardUncertainty, double DegreesOfFreedom)
 {
+    /// <summary>Whether its name is what makes it one input.</summary>
     public bool IsNamed => Identity is string;
+
+    /// <summary>Its name in a budget.</summary>
+    public string Called => Name ?? $"an input of {NumberText.Plain(Value)}";
 
     /// <summary>Whether both are the same input.</summary>
     /// <exception cref="ArgumentException">They are, but say different things.</exception>
@@ -19,7 +23,7 @@ internal sealed record UncertainInput(object Identity, string Name, double Value
         if (!Identity.Equals(other.Identity))
             return false;
         if (!SaysTheSameAs(other))
-            throw new ArgumentException($"The input '{Name}' is met twice, as {Shown} and as {other.Shown}: equal names are one input. Give different inputs different names.");
+            throw new ArgumentException($"The input '{Called}' is met twice, as {Shown} and as {other.Shown}: equal names are one input. Give different inputs different names.");
         return true;
     }
 

@@ -1,4 +1,3 @@
-using System;
 using System.Collections.Generic;
 using System.Linq;
 
@@ -25,7 +24,7 @@ public sealed record UncertaintyBudget
 
     /// <summary>The remedy, then one line for each input: <c>82 %  density of reel R1  +0.15 N</c>.</summary>
     public override string ToString()
-        => string.Join('\n', Lines.Select(l => $"{NumberText.Rounded(100 * l.Share, 0),3} %  {l.Input}  {(l.Signed < 0 ? "-" : "+")}{Size(l.Signed)} {Unit}").Prepend(Remedy));
+        => string.Join('\n', Lines.Select(l => $"{NumberText.Rounded(100 * l.Share, 0),3} %  {l.Input}  {Signed(l.Signed)} {Unit}").Prepend(Remedy));
 
-    private static string Size(double signed) => NumberText.Significant(Math.Abs(signed), 2);
+    private static string Signed(double value) => (value > 0 ? "+" : "") + NumberText.Significant(value, 2);
 }
