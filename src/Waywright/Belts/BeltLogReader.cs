@@ -11,6 +11,8 @@ internal sealed class BeltLogReader(TableReader table)
     /// <summary>Overtones are a factor 2 and more apart; plucks of one span a few per cent.</summary>
     private const double MostApart = 1.5;
 
+    private const int LongestName = 60;
+
     private static readonly string[] Needed = ["belt", "reel", "fixture", "span", "density", "frequency"];
 
     private readonly Dictionary<string, Rows> _belts = [];
@@ -50,7 +52,7 @@ internal sealed class BeltLogReader(TableReader table)
     private void ReadRow()
     {
         _count++;
-        var belt = Text(Column.Belt);
+        var belt = Name(Column.Belt);
         var span = Quantity(Column.Span, Dimension.Length);
         var density = Quantity(Column.Density, Dimension.LinearDensity);
         var frequency = Quantity(Column.Frequency, Dimension.Frequency);
@@ -58,7 +60,7 @@ internal sealed class BeltLogReader(TableReader table)
             table.Reject(Index(Column.Belt), belt, "the belt's name");
         if (belt.Length == 0)
             return;
-        var (reel, fixture) = (Text(Column.Reel), Text(Column.Fixture));
+        var (reel, fixture) = (Name(Column.Reel), Name(Column.Fixture));
         CheckShared(Column.Reel, $"the reel of belt '{belt}'");
         CheckShared(Column.Fixture, $"the fixture of belt '{belt}'");
         if (span is not null)
@@ -82,6 +84,15 @@ internal sealed class BeltLogReader(TableReader table)
             _shared[what] = (text, table.Line);
         else if (before.Text != text)
             table.Reject(Index(column), text, string.Create(CultureInfo.InvariantCulture, $"{ProblemList.Shown(before.Text)} as in line {before.Line} for {what}"));
+    }
+
+    /// <summary>A name that results will show: what would act on a terminal or turn a line's direction is refused.</summary>
+    private string Name(Column column)
+    {
+        var name = Text(column);
+        if (name.Any(c => char.IsControl(c) || char.GetUnicodeCategory(c) == UnicodeCategory.Format) || name.Length > LongestName)
+            table.Reject(Index(column), name, "a name of up to 60 printable characters");
+        return name;
     }
 
     private QuantityReading? Quantity(Column column, Dimension dimension)

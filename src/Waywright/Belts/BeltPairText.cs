@@ -11,11 +11,11 @@ internal static class BeltPairText
     public static string Verdict(BeltPair pair)
     {
         var (a, b) = ($"`{pair.FirstName}`", $"`{pair.SecondName}`");
-        var limit = NumberText.Plain(pair.EqualWithin * 100);
+        var limit = $"{NumberText.Plain(pair.EqualWithin * 100)} % within which belts count as equal{(pair.EqualWithin == BeltPair.UsualLimit ? " (common practice)" : "")}";
         var action = pair.AreEqual switch
         {
-            true => $"Leave both: {a} and {b} are equal within {limit} %. Their ratio is {Shown(pair.Ratio)}.",
-            null => $"Undecided, measure again: {a} to {b} is {Shown(pair.Ratio)}, which straddles the {limit} % within which belts count as equal. {Remedy(pair)}",
+            true => $"Leave both: {a} and {b} are equal. Their ratio is {Shown(pair.Ratio)}, inside the {limit}.",
+            null => $"Undecided, measure again: {a} to {b} is {Shown(pair.Ratio)}, which straddles the {limit}. {Remedy(pair)}",
             _ => Tighten(pair, limit),
         };
         return string.Join(' ', new[] { action, Cancels(pair), BeltSpan.IdealOnly, pair.AreEqual == false ? BeltTension.Caution : "" }.Where(s => s.Length > 0));
@@ -29,7 +29,7 @@ internal static class BeltPairText
         var more = new Measured<Force>(tight.Tension.Si - slack.Tension.Si, UnitTable.Newton, "");
         var ratio = slack.Tension.Si / tight.Tension.Si;
         var by = more.Si.StandardUncertainty > 0 ? more.ToShortString() : $"{NumberText.Significant(more.Si.Value, 2)} N";
-        return $"Tighten `{pair.Tighten}` by about {by}, then pluck both again: it is at {Shown(ratio)} of `{other}`, beyond the {limit} % within which belts count as equal.";
+        return $"Tighten `{pair.Tighten}` by about {by}, then pluck both again: it is at {Shown(ratio)} of `{other}`, beyond the {limit}.";
     }
 
     private static string Cancels(BeltPair pair)

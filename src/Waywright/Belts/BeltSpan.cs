@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using UnitsNet;
 
 namespace Waywright;
@@ -32,9 +33,14 @@ public sealed record BeltSpan
     public Measured<LinearDensity> Density { get; }
 
     /// <summary>From texts such as <c>180 +/- 0.5 mm</c> and <c>8.1 g/m u 0.1 g/m</c>.</summary>
-    /// <exception cref="InputException">A text is no such quantity, or it is not above 0.</exception>
+    /// <exception cref="InputException">A text is no such quantity or not above 0; both texts are checked.</exception>
     public static BeltSpan Read(string length, string density)
-        => new(Quantity.ReadPositive<Length>(length, "span"), Quantity.ReadPositive<LinearDensity>(density, "density"));
+    {
+        var problems = new List<InputProblem>();
+        var span = Quantity.ReadPositive<Length>(length, "span", problems);
+        var mass = Quantity.ReadPositive<LinearDensity>(density, "density", problems);
+        return span is not null && mass is not null ? new(span, mass) : throw new InputException(problems);
+    }
 
     /// <summary>The tension that a note proves: T = 4 mu L2 f2, uncertainty to first order.</summary>
     /// <param name="frequency">The lowest note of the plucked span, above 0.</param>

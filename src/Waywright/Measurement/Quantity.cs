@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 using UnitsNet;
 
 namespace Waywright;
@@ -67,6 +68,21 @@ public static class Quantity
         => double.IsFinite(value)
             ? new(QuantityReading.Exact(value, unit), null)
             : throw new ArgumentOutOfRangeException(nameof(value), value, $"A finite number of {unit} is needed.");
+
+    /// <summary>As <see cref="ReadPositive{TQuantity}(string, string)"/>, but notes a problem and gives null, so that several texts can be checked in one go.</summary>
+    internal static Measured<TQuantity>? ReadPositive<TQuantity>(string text, string name, List<InputProblem> problems)
+        where TQuantity : struct, IQuantity
+    {
+        try
+        {
+            return ReadPositive<TQuantity>(text, name);
+        }
+        catch (InputException e)
+        {
+            problems.AddRange(e.Problems);
+            return null;
+        }
+    }
 
     private static Measured<TQuantity> Parse<TQuantity>(string text, string name, QuantityRange range)
         where TQuantity : struct, IQuantity

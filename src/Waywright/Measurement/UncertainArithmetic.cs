@@ -15,24 +15,24 @@ public sealed partial class Uncertain
     public static implicit operator Uncertain(double value) => Exact(value);
 
     /// <summary>Sum.</summary>
-    public static Uncertain operator +(Uncertain x, Uncertain y) => Combine(Of(x).Value + Of(y).Value, [x, y], [1, 1]);
+    public static Uncertain operator +(Uncertain x, Uncertain y) => Combine(NotNull(x).Value + NotNull(y).Value, [x, y], [1, 1]);
 
     /// <summary>Difference; x - x is exactly 0 with u = 0.</summary>
-    public static Uncertain operator -(Uncertain x, Uncertain y) => Combine(Of(x).Value - Of(y).Value, [x, y], [1, -1]);
+    public static Uncertain operator -(Uncertain x, Uncertain y) => Combine(NotNull(x).Value - NotNull(y).Value, [x, y], [1, -1]);
 
     /// <summary>The negative.</summary>
-    public static Uncertain operator -(Uncertain x) => Combine(-Of(x).Value, [x], [-1]);
+    public static Uncertain operator -(Uncertain x) => Combine(-NotNull(x).Value, [x], [-1]);
 
     /// <summary>Product.</summary>
-    public static Uncertain operator *(Uncertain x, Uncertain y) => Combine(Of(x).Value * Of(y).Value, [x, y], [y.Value, x.Value]);
+    public static Uncertain operator *(Uncertain x, Uncertain y) => Combine(NotNull(x).Value * NotNull(y).Value, [x, y], [y.Value, x.Value]);
 
     /// <summary>Quotient.</summary>
     /// <exception cref="DivideByZeroException">The value of y is 0.</exception>
     public static Uncertain operator /(Uncertain x, Uncertain y)
     {
-        if (Of(y).Value == 0)
+        if (NotNull(y).Value == 0)
             throw new DivideByZeroException("An uncertain number is divided by one whose value is 0.");
-        var quotient = Of(x).Value / y.Value;
+        var quotient = NotNull(x).Value / y.Value;
         return Combine(quotient, [x, y], [1 / y.Value, -quotient / y.Value]);
     }
 
@@ -128,5 +128,5 @@ public sealed partial class Uncertain
         terms.Add(added);
     }
 
-    private static Uncertain Of(Uncertain x) => x ?? throw new ArgumentNullException(nameof(x));
+    private static Uncertain NotNull(Uncertain x) => x ?? throw new ArgumentNullException(nameof(x));
 }

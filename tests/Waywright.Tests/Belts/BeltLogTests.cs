@@ -129,6 +129,7 @@ public abstract class BeltLogTests(string culture) : UnderCulture(culture)
     [InlineData("belt,reel,fixture,span,density,frequency_hz\n", "spans.csv:1: found no column 'frequency', expected the columns belt, reel, fixture, span, density, frequency")]
     [InlineData(Header, "spans.csv:1: found no row below the header, expected a row for each pluck")]
     [InlineData("belt;reel;fixture;span;density;frequency\nleft;;;180,5 mm;8.1 g/m;96 Hz\n", "spans.csv:2:17: found a decimal point in '8.1 g/m', expected one decimal mark in the file: line 2 has a decimal comma")]
+    [InlineData(Header + "le\u001B[2Jft,R1,F1,180 mm,8.1 g/m,96 Hz\n", "spans.csv:2:1: found 'le\uFFFD[2Jft', expected a name of up to 60 printable characters")]
     public void A_file_that_is_no_log_gets_one_plain_message(string text, string message)
         => Assert.Equal(message, Assert.Throws<InputException>(() => BeltLog.Parse(text, "spans.csv")).Message);
 

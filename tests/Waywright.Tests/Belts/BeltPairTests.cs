@@ -56,7 +56,7 @@ public abstract class BeltPairTests(string culture) : UnderCulture(culture)
         Assert.Equal((false, "left"), (pair.AreEqual, pair.Tighten));
         Assert.Equal(9.6745 - 11.3541, pair.Difference.Si.Value, 1e-3);
         Assert.Equal(
-            "Tighten `left` by about 1.68 N (1.49 to 1.87), then pluck both again: it is at 0.852 (0.838 to 0.866) of `right`, beyond the 5 % within which belts count as equal. "
+            "Tighten `left` by about 1.68 N (1.49 to 1.87), then pluck both again: it is at 0.852 (0.838 to 0.866) of `right`, beyond the 5 % within which belts count as equal (common practice). "
             + "The density and span cancel. What is left is from frequency of belt left (54 %) and frequency of belt right (46 %). "
             + "Ideal string: stiffness, clamped ends and a hard pluck read high and are not in it yet. "
             + "Caution: motors off and unplugged, small steps, and never above what the belt, the motor shafts and their brackets bear.",
@@ -71,7 +71,7 @@ public abstract class BeltPairTests(string culture) : UnderCulture(culture)
     {
         var pair = BeltPair.Compare(Tension(96), Tension(97), "left", "right");
         Assert.Equal((true, null), (pair.AreEqual, pair.Tighten));
-        Assert.StartsWith("Leave both: `left` and `right` are equal within 5 %. Their ratio is 0.979 (0.963 to 0.996). The density and span cancel.", pair.Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("Leave both: `left` and `right` are equal. Their ratio is 0.979 (0.963 to 0.996), inside the 5 % within which belts count as equal (common practice). The density and span cancel.", pair.Verdict, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -79,7 +79,7 @@ public abstract class BeltPairTests(string culture) : UnderCulture(culture)
     {
         var pair = BeltPair.Compare(Tension(96), Tension(98), "left", "right");
         Assert.Equal((null, null), (pair.AreEqual, pair.Tighten));
-        Assert.StartsWith("Undecided, measure again: `left` to `right` is 0.960 (0.944 to 0.975), which straddles the 5 % within which belts count as equal. The largest share is the frequency of belt left: read its note more finely.", pair.Verdict, StringComparison.Ordinal);
+        Assert.StartsWith("Undecided, measure again: `left` to `right` is 0.960 (0.944 to 0.975), which straddles the 5 % within which belts count as equal (common practice). The largest share is the frequency of belt left: read its note more finely.", pair.Verdict, StringComparison.Ordinal);
     }
 
     // The limit is the same whichever belt stands first: tighter at most 1.05 times the slacker.
@@ -98,7 +98,9 @@ public abstract class BeltPairTests(string culture) : UnderCulture(culture)
     [Fact]
     public void A_wider_limit_may_be_set()
     {
-        Assert.True(BeltPair.Compare(Tension(96), Tension(98), equalWithin: 0.1).AreEqual);
+        var pair = BeltPair.Compare(Tension(96), Tension(98), equalWithin: 0.1);
+        Assert.True(pair.AreEqual);
+        Assert.Contains("inside the 10 % within which belts count as equal. The density", pair.Verdict, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => BeltPair.Compare(Tension(96), Tension(98), equalWithin: 0));
         Assert.Throws<ArgumentOutOfRangeException>(() => BeltPair.Compare(Tension(96), Tension(98), equalWithin: double.NaN));
         Assert.Throws<ArgumentException>(() => BeltPair.Compare(Tension(96), Tension(98), "left", "left"));

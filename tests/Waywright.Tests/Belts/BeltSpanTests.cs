@@ -144,7 +144,9 @@ public abstract class BeltSpanTests(string culture) : UnderCulture(culture)
         Assert.Throws<ArgumentOutOfRangeException>(() => span.Tension(0.Hz));
         Assert.Throws<ArgumentOutOfRangeException>(() => span.Note((-9).N));
         Assert.Equal("density: found '0 g/m', expected a linear density above 0", Assert.Throws<InputException>(() => BeltSpan.Read("180 mm", "0 g/m")).Message);
-        Assert.Equal("span: found '-180 mm', expected a length above 0", Assert.Throws<InputException>(() => BeltSpan.Read("-180 mm", "8.1 g/m")).Message);
+        Assert.Equal(
+            "span: found '-180 mm', expected a length above 0\ndensity: found '8.1', expected a linear density with its unit, such as 8.1 g/m",
+            Assert.Throws<InputException>(() => BeltSpan.Read("-180 mm", "8.1")).Message);
     }
 
     private static double Newtons(double millimetres, double grams, double hertz) => new BeltSpan(millimetres.mm, grams.g_per_m).Tension(hertz.Hz).Tension.Si.Value;
