@@ -1,1 +1,3 @@
-return 0;
+using Waywright.Kernel;
+
+return args is ["session", .. var rest] ? await SessionHost.ServeAsync(rest) : 0;
