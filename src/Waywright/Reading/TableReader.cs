@@ -143,7 +143,10 @@ internal sealed class TableReader : IDisposable
     public int CharacterOf(int column)
     {
         var row = _rows.Current;
-        return row.Span.Overlaps(row[column].Span, out var offset) ? offset + 1 : 1;
+        var at = 1;
+        for (var c = 0; c < column; c++)
+            at += row[c].Span.Length + 1;
+        return at;
     }
 
     /// <summary>Holds a decimal mark met in a quantity text to the file's own.</summary>
