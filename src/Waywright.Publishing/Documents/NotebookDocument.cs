@@ -24,6 +24,9 @@ internal sealed class NotebookDocument
     /// <summary>The cells in order.</summary>
     public IReadOnlyList<NotebookCell> Cells { get; private set; }
 
+    /// <summary>Its place among the notebooks of a build: the number <c>waywright.order</c> of its metadata; without one it comes after those that have one.</summary>
+    public int Order => _root["metadata"]?["waywright"]?["order"] is JsonValue value && value.TryGetValue<int>(out var order) ? order : int.MaxValue;
+
     /// <summary>Reads a notebook.</summary>
     /// <param name="text">The file's text.</param>
     /// <param name="source">The file as messages name it.</param>

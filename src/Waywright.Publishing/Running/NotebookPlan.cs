@@ -28,6 +28,7 @@ internal static class NotebookPlan
 
         if (problems.Count > 0)
             throw new InputException(problems);
+        read = [.. read.OrderBy(r => r.Document.Order)];
         var applied = ParametersCell.Apply([.. read.Select(r => r.Declared)], values);
         var runs = read.Zip(applied, (r, parameters) => new NotebookRun(r.File, r.Path, r.Document, parameters)).ToList();
         foreach (var run in runs)
