@@ -1,3 +1,3 @@
-using Waywright.Kernel;
+using Waywright.Cli;
 
-return args is ["session", .. var rest] ? await SessionHost.ServeAsync(rest) : 0;
+return await CommandLine.RunAsync(args).ConfigureAwait(false);
