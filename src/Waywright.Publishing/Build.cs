@@ -21,7 +21,7 @@ internal sealed class Build
     {
         (_runs, _findings, _buildFolder) = (runs, findings, request.Notebooks.BuildFolder);
         Record = new BuildRecord(
-            request.Title ?? PageMarkdown.TitleOf(runs[0].Document) ?? "Build analysis",
+            request.Title ?? runs.Select(run => run.Document.BuildTitle).FirstOrDefault(title => title is not null) ?? PageMarkdown.TitleOf(runs[0].Document) ?? "Build analysis",
             date,
             Seed(runs),
             request.Licence,

@@ -3,17 +3,18 @@ namespace Waywright.Notebooks;
 /// <summary>A span with its note and tension.</summary>
 internal sealed class BeltTensionView : View<BeltTension>
 {
-    protected override string Verdict(BeltTension result) => result.Verdict;
+    protected override string Verdict(BeltTension result) => Sentences.First(result.Verdict);
 
     /// <summary>All but the verdict, as text.</summary>
-    public static string Body(BeltTension belt) => $"{Table(belt)}\n{belt.Budget}";
+    public static string Body(BeltTension belt) => $"{Table(belt)}\n{belt.Budget}\n{Sentences.Rest(belt.Verdict)}";
 
     /// <summary>All but the verdict, as HTML.</summary>
     public static string[] Parts(BeltTension belt) =>
     [
         Markup.Table(Table(belt), "The span, its note and its tension"),
+        Markup.Note(Sentences.Rest(belt.Verdict)),
         BudgetView.Html(belt.Budget),
-        Markup.Details("What it rests on", Markup.List([BeltSpan.IdealOnly, "T = 4 µ L² f², first-order uncertainty (JCGM 100:2008, 5.1.2)."])),
+        Markup.Details("What it rests on", Markup.List(["T = 4 µ L² f², first-order uncertainty (JCGM 100:2008, 5.1.2)."])),
     ];
 
     protected override string Text(BeltTension result) => $"{Verdict(result)}\n{Body(result)}";
@@ -37,7 +38,7 @@ internal sealed class BeltTensionView : View<BeltTension>
 /// <summary>A belt of a log.</summary>
 internal sealed class LoggedBeltView : View<LoggedBelt>
 {
-    protected override string Verdict(LoggedBelt result) => $"Belt {result.Belt} ({Plucks(result)}): {char.ToLowerInvariant(result.Tension.Verdict[0])}{result.Tension.Verdict[1..]}";
+    protected override string Verdict(LoggedBelt result) => $"Belt {result.Belt} ({Plucks(result)}): {char.ToLowerInvariant(result.Tension.Verdict[0])}{Sentences.First(result.Tension.Verdict)[1..]}";
 
     protected override string Text(LoggedBelt result) => $"{Verdict(result)}\n{BeltTensionView.Body(result.Tension)}";
 
@@ -73,11 +74,11 @@ internal sealed class BeltLogView : View<BeltLog>
 /// <summary>Two belts compared.</summary>
 internal sealed class BeltPairView : View<BeltPair>
 {
-    protected override string Verdict(BeltPair result) => result.Verdict.Replace("`", "", StringComparison.Ordinal);
+    protected override string Verdict(BeltPair result) => Sentences.First(Plain(result));
 
-    protected override string Text(BeltPair result) => $"{Verdict(result)}\n{Table(result)}";
+    protected override string Text(BeltPair result) => $"{Verdict(result)}\n{Table(result)}\n{Sentences.Rest(Plain(result))}";
 
-    protected override string Html(BeltPair result) => Markup.View(Verdict(result), Markup.Table(Table(result), "Two belts and their ratio"));
+    protected override string Html(BeltPair result) => Markup.View(Verdict(result), Markup.Table(Table(result), "Two belts and their ratio"), Markup.Note(Sentences.Rest(Plain(result))));
 
     protected override IEnumerable<Figure> Figures(BeltPair result, string id)
     {
@@ -85,6 +86,9 @@ internal sealed class BeltPairView : View<BeltPair>
         yield return FigureOf.Quantity($"{id}/difference", $"tension of {result.FirstName} less {result.SecondName}", result.Difference, "N", "difference of ideal strings");
         yield return new Figure($"{id}/equal", "equal within the limit", null, result.AreEqual switch { true => "yes", false => "no", null => "undecided" }, "1", method: "interval against the limit");
     }
+
+    // The verdict marks the belts' names as code; a view has no need to.
+    private static string Plain(BeltPair pair) => pair.Verdict.Replace("`", "", StringComparison.Ordinal);
 
     private static TextTable Table(BeltPair pair)
         => new TextTable("belt", "#tension", "#note")

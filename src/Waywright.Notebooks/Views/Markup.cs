@@ -4,7 +4,7 @@ using System.Text;
 namespace Waywright.Notebooks;
 
 /// <summary>The few pieces of HTML that views are made of. Every text that comes from data goes through <see cref="Encode"/>.</summary>
-internal static class Markup
+internal static partial class Markup
 {
     // A notebook front end has no page stylesheet; the published page has, so this stretch is taken out there.
     private const string Style = "<!--ww:live--><style>.ww-verdict{font-weight:600}.ww-table td,.ww-table th{text-align:left;padding:.2em .8em .2em 0}.ww-table .ww-num{text-align:right;font-variant-numeric:tabular-nums}</style><!--/ww:live-->";
@@ -14,7 +14,7 @@ internal static class Markup
     /// <summary>A whole view: the verdict, then the rest.</summary>
     public static string View(string verdict, params ReadOnlySpan<string> parts)
     {
-        var html = new StringBuilder(Style).Append("<div class=\"ww-view\"><p class=\"ww-verdict\">").Append(Encode(verdict)).Append("</p>");
+        var html = new StringBuilder(Style).Append("<div class=\"ww-view\"><p class=\"ww-verdict\">").Append(Words(verdict)).Append("</p>");
         foreach (var part in parts)
             html.Append(part);
         return html.Append("</div>").ToString();
@@ -25,13 +25,13 @@ internal static class Markup
     {
         var html = new StringBuilder("<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Encode(caption)).Append("\"><table class=\"ww-table\"><thead><tr>");
         for (var c = 0; c < table.Columns.Count; c++)
-            html.Append("<th scope=\"col\"").Append(ClassOf(table.KindOf(c))).Append('>').Append(Encode(table.Columns[c])).Append("</th>");
+            html.Append("<th scope=\"col\"").Append(ClassOf(table.KindOf(c))).Append('>').Append(Words(table.Columns[c])).Append("</th>");
         html.Append("</tr></thead><tbody>");
         foreach (var row in table.Rows)
         {
             html.Append("<tr>");
             for (var c = 0; c < row.Count; c++)
-                html.Append("<td").Append(ClassOf(table.KindOf(c))).Append('>').Append(table.KindOf(c) == ColumnKind.Grade ? Badge(row[c]) : Encode(row[c])).Append("</td>");
+                html.Append("<td").Append(ClassOf(table.KindOf(c))).Append('>').Append(Cell(table.KindOf(c), row[c])).Append("</td>");
             html.Append("</tr>");
         }
 
@@ -45,11 +45,30 @@ internal static class Markup
     public static string Counts(IEnumerable<KeyValuePair<string, int>> counts)
         => $"<ul class=\"ww-counts\">{string.Concat(counts.Select(c => $"<li><span class=\"ww-badge{MarkOf(c.Key)}\">{Shown.Count(c.Value)} {Encode(c.Key)}</span></li>"))}</ul>";
 
+    /// <summary>A remark under a picture or table; one that cautions is boxed.</summary>
+    public static string Note(string text)
+    {
+        var at = text.IndexOf("Caution:", StringComparison.Ordinal);
+        var note = at < 0 ? text : text[..at].TrimEnd();
+        var caution = at < 0 ? "" : $"<aside class=\"ww-caution\"><p><strong>Caution</strong> {Words(Shown.First(text[(at + "Caution:".Length)..].Trim()))}</p></aside>";
+        return (note.Length == 0 ? "" : $"<p class=\"ww-note\">{Words(note)}</p>") + caution;
+    }
+
+    /// <summary>Encoded, with the micro sign for um: for sentences and headings of our own, not for names from data.</summary>
+    public static string Words(string text) => Encode(MicroPattern().Replace(text, "\u00B5m"));
+
     /// <summary>A folded part.</summary>
-    public static string Details(string summary, string inner) => $"<details class=\"ww-details\"><summary>{Encode(summary)}</summary>{inner}</details>";
+    public static string Details(string summary, string inner) => $"<details class=\"ww-details\"><summary>{Words(summary)}</summary>{inner}</details>";
 
     /// <summary>A list of sentences.</summary>
-    public static string List(params IEnumerable<string> items) => $"<ul>{string.Concat(items.Select(i => $"<li>{Encode(i)}</li>"))}</ul>";
+    public static string List(params IEnumerable<string> items) => $"<ul>{string.Concat(items.Select(i => $"<li>{Words(i)}</li>"))}</ul>";
+
+    private static string Cell(ColumnKind kind, string text) => kind switch
+    {
+        ColumnKind.Grade => Badge(text),
+        ColumnKind.Sentence => Words(text),
+        _ => Encode(text),
+    };
 
     private static string ClassOf(ColumnKind kind) => kind switch
     {
@@ -66,4 +85,7 @@ internal static class Markup
         "z" => " ww-second",
         _ => "",
     };
+
+    [System.Text.RegularExpressions.GeneratedRegex(@"(?<=^|[ (/])um(?=$|[ ,.;:)/])")]
+    private static partial System.Text.RegularExpressions.Regex MicroPattern();
 }

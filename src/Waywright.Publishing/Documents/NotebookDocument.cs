@@ -27,6 +27,9 @@ internal sealed class NotebookDocument
     /// <summary>Its place among the notebooks of a build: the number <c>waywright.order</c> of its metadata; without one it comes after those that have one.</summary>
     public int Order => _root["metadata"]?["waywright"]?["order"] is JsonValue value && value.TryGetValue<int>(out var order) ? order : int.MaxValue;
 
+    /// <summary>What the build is called, if the notebook says so: <c>waywright.build</c> of its metadata.</summary>
+    public string? BuildTitle => _root["metadata"]?["waywright"]?["build"] is JsonValue value && value.TryGetValue<string>(out var title) && !string.IsNullOrWhiteSpace(title) ? title : null;
+
     /// <summary>Reads a notebook.</summary>
     /// <param name="text">The file's text.</param>
     /// <param name="source">The file as messages name it.</param>

@@ -36,6 +36,9 @@ internal static class CellOutputs
 
     private static string Data(JsonObject data, int cellNumber)
     {
+        // What a notebook tells the host (data opened, results kept) stands in the page's own sections.
+        if (data.Any(entry => entry.Key.StartsWith("application/vnd.waywright.", StringComparison.Ordinal)) && data["text/html"] is null)
+            return "";
         if (data["text/html"] is { } html)
             return $"<div class=\"output\">{WithoutLive(NotebookText.Joined(html))}</div>\n";
         if (data["image/svg+xml"] is { } svg)
@@ -44,7 +47,7 @@ internal static class CellOutputs
             return Picture(type, NotebookText.Joined(data[type]).ReplaceLineEndings(""), cellNumber);
         if (data["text/plain"] is { } text)
             return Html.Pre("Result of this cell", "result", NotebookText.Joined(text));
-        return data.FirstOrDefault(entry => NotebookText.IsJsonType(entry.Key) && !entry.Key.StartsWith("application/vnd.waywright.", StringComparison.Ordinal)).Value is { } json
+        return data.FirstOrDefault(entry => NotebookText.IsJsonType(entry.Key)).Value is { } json
             ? Html.Pre("Result of this cell", "result", json.ToJsonString())
             : "";
     }
