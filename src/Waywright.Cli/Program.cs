@@ -1,1 +1,3 @@
-return 0;
+using Waywright.Cli;
+
+return await CommandLine.RunAsync(args).ConfigureAwait(false);

@@ -1,1 +1,22 @@
+using Waywright.Benchmarks;
+
+Benchmark[] known = [new StraightnessBenchmark()];
+var names = string.Join(", ", known.Select(b => b.Name));
+var wanted = args is ["all"] ? known : [.. known.Where(b => args.Contains(b.Name))];
+if (wanted.Length == 0 || (args is not ["all"] && wanted.Length != args.Length))
+{
+    Console.Error.WriteLine($"usage: dotnet run --project tests/Waywright.Benchmarks -- all | NAME...   (names: {names})");
+    return 2;
+}
+
+foreach (var benchmark in wanted)
+{
+    var page = Report.Page(benchmark.Title, benchmark.Run(), Machine.Describe());
+    var path = Path.Combine(Repository.Root, "docs", "benchmarks", benchmark.Name + ".md");
+    Directory.CreateDirectory(Path.GetDirectoryName(path)!);
+    File.WriteAllText(path, page);
+    Console.WriteLine(page);
+    Console.WriteLine(path);
+}
+
 return 0;

@@ -93,7 +93,8 @@ internal sealed class TableReader : IDisposable
             while (_rows.MoveNext())
             {
                 var row = _rows.Current;
-                Line = _linesBefore + row.LineNumberFrom;
+                // Without a header of its own Sep says that the first row starts on line 2; where rows end is right.
+                Line = _linesBefore + row.LineNumberToExcl - 1 - row.Span.Count('\n');
                 if (IsUsable(row))
                     return true;
             }
@@ -142,7 +143,10 @@ internal sealed class TableReader : IDisposable
     public int CharacterOf(int column)
     {
         var row = _rows.Current;
-        return row.Span.Overlaps(row[column].Span, out var offset) ? offset + 1 : 1;
+        var at = 1;
+        for (var c = 0; c < column; c++)
+            at += row[c].Span.Length + 1;
+        return at;
     }
 
     /// <summary>Holds a decimal mark met in a quantity text to the file's own.</summary>
@@ -172,7 +176,7 @@ internal sealed class TableReader : IDisposable
         var span = row.Span;
         if (span.IsWhiteSpace())
             return false;
-        if (row.LineNumberToExcl - row.LineNumberFrom > 1 || HasOpenQuote(row))
+        if (span.Contains('\n') || HasOpenQuote(row))
         {
             Problems.Add(Line, 1 + Math.Max(0, span.IndexOf('"')), "a quotation mark that is not closed on its line", "a closing quotation mark");
             return false;

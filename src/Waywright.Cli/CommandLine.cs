@@ -1,0 +1,46 @@
+using System.CommandLine;
+using System.Text;
+using Waywright.Kernel;
+
+namespace Waywright.Cli;
+
+/// <summary>The <c>waywright</c> command: exit 0 done, 1 the work says no, 2 bad input or use.</summary>
+internal static class CommandLine
+{
+    public const int Done = 0;
+    public const int Refused = 1;
+    public const int BadInput = 2;
+
+    public static async Task<int> RunAsync(string[] args)
+    {
+        if (args is ["session", .. var rest])
+            return await SessionHost.ServeAsync(rest).ConfigureAwait(false);
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        var root = new RootCommand("Waywright: measures, grades and proves the parts of a belt-driven gantry.")
+        {
+            PublishVerb.Create(),
+            StraightnessVerb.Create(),
+            GradeVerb.Create(),
+            TensionVerb.Create(),
+        };
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors)
+                await Console.Error.WriteLineAsync(error.Message).ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"See 'waywright {string.Join(' ', args.TakeWhile(a => !a.StartsWith('-')).Take(1))} --help'.".Replace("  ", " ", StringComparison.Ordinal)).ConfigureAwait(false);
+            return BadInput;
+        }
+
+        try
+        {
+            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }).ConfigureAwait(false);
+        }
+        catch (InputException e)
+        {
+            foreach (var problem in e.Problems)
+                await Console.Error.WriteLineAsync(problem.ToString()).ConfigureAwait(false);
+            return BadInput;
+        }
+    }
+}

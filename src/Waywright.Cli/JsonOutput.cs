@@ -1,0 +1,12 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace Waywright.Cli;
+
+/// <summary>How answers are written as JSON: indented, numbers in full.</summary>
+internal static class JsonOutput
+{
+    private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.Create(System.Text.Unicode.UnicodeRanges.All) };
+
+    public static void Print(JsonNode answer) => Console.Out.WriteLine(answer.ToJsonString(Indented));
+}

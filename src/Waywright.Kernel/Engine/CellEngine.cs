@@ -1,0 +1,115 @@
+using System.Reactive.Disposables;
+using Microsoft.CodeAnalysis.CSharp.Scripting;
+using Microsoft.CodeAnalysis.Scripting;
+using Microsoft.DotNet.Interactive;
+using Microsoft.DotNet.Interactive.Commands;
+using Microsoft.DotNet.Interactive.CSharp;
+using Microsoft.DotNet.Interactive.Events;
+using Microsoft.DotNet.Interactive.PackageManagement;
+using Microsoft.DotNet.Interactive.Utility;
+
+namespace Waywright.Kernel;
+
+/// <summary>
+/// The notebook engine in this process: cells share their variables and run one after another.
+/// It takes over the process's console for good, so a process has one.
+/// </summary>
+internal sealed class CellEngine : IDisposable
+{
+    // Run before the first cell: what that cell would cost is mostly the compiler's own start.
+    // It also mends the engine's 'display', which returns another value than the one that it shows, so that an Update of it shows a second output.
+    // Full names: a using line here would hold in every cell.
+    private const string Prelude = """
+        static Microsoft.DotNet.Interactive.Formatting.DisplayedValue display(object value, params string[] mimeTypes) =>
+            Microsoft.DotNet.Interactive.KernelInvocationContext.Current is { } cell
+                ? Microsoft.DotNet.Interactive.KernelInvocationContextExtensions.Display(cell, value, mimeTypes)
+                : DisplayExtensions.Display(value, mimeTypes);
+        static Microsoft.DotNet.Interactive.Formatting.DisplayedValue Display(this object value, params string[] mimeTypes) => display(value, mimeTypes);
+        Console.Write("");
+        1
+        """;
+
+    private readonly CompositeKernel _root;
+    private readonly CSharpKernel _csharp;
+    private readonly CurrentCell _current = new();
+
+    private CellEngine()
+    {
+        // The engine swaps the console whenever the number of its listeners leaves nought: one that stays keeps ours in place.
+        ConsoleOutput.Subscribe(_ => Disposable.Empty);
+        Console.SetOut(new CellConsole("stdout", _current));
+        Console.SetError(new CellConsole("stderr", _current));
+
+        _csharp = new CSharpKernel().UseNugetDirective(AddReferences).UseKernelHelpers().UseValueSharing();
+        _csharp.AddAssemblyReferences(CarriedPackages.Assemblies
+            .Select(name => Path.Combine(AppContext.BaseDirectory, $"{name}.dll"))
+            .Where(File.Exists));
+        _root = new CompositeKernel { _csharp };
+        _root.DefaultKernelName = _csharp.Name;
+    }
+
+    /// <summary>Starts the engine and runs a cell that nobody sees: most of what a first cell costs is the compiler's own start.</summary>
+    public static async Task<CellEngine> StartAsync()
+    {
+        // The compiler starts while the engine composes itself: a quarter off on two cores.
+        var compiler = Task.Run(() => CSharpScript.EvaluateAsync("1", CellLines.Set(ScriptOptions.Default, "start")));
+        var engine = new CellEngine();
+        await compiler;
+        var failure = await engine.RunAsync("prelude", Prelude, _ => { }, CancellationToken.None);
+        if (failure is not null) throw new InvalidOperationException($"the notebook engine did not start: {failure.Value}");
+        return engine;
+    }
+
+    /// <summary>Runs one cell to its end.</summary>
+    /// <returns>The failure that ended it, not passed to the listener; null when it ran through.</returns>
+    public async Task<CellFailed?> RunAsync(string cellId, string code, Action<CellEvent> listener, CancellationToken cancel)
+    {
+        var source = CellSource.Of(CarriedPackages.Blank(code, out var mismatch));
+        if (mismatch is not null) return new CellFailed("VersionMismatch", mismatch, [mismatch]);
+
+        _current.Open(listener);
+        try
+        {
+            var failed = source.Directives.Length == 0 ? null : await SubmitAsync(cellId, source.Directives, cancel);
+            return failed ?? await SubmitAsync(cellId, source.Code, cancel);
+        }
+        finally
+        {
+            _current.Close();
+        }
+    }
+
+    public void Dispose() => _root.Dispose();
+
+    private async Task<CellFailed?> SubmitAsync(string cellId, string code, CancellationToken cancel)
+    {
+        CellLines.Set(_csharp, cellId);
+        using var events = _root.KernelEvents.Subscribe(new Listener(said =>
+        {
+            if (EngineEvents.Read(said) is { } known) _current.Say(known);
+        }));
+        var command = new SubmitCode(code, _csharp.Name);
+        var result = await _root.SendAsync(command, cancel);
+        var failed = result.Events.OfType<CommandFailed>().LastOrDefault(one => one.Command == command);
+        return failed is null ? null : CellErrors.Read(failed);
+    }
+
+    private static Task AddReferences(CSharpKernel kernel, IReadOnlyList<ResolvedPackageReference> packages)
+    {
+        kernel.AddAssemblyReferences(packages.SelectMany(package => package.AssemblyPaths));
+        return Task.CompletedTask;
+    }
+
+    private sealed class Listener(Action<KernelEvent> said) : IObserver<KernelEvent>
+    {
+        public void OnCompleted()
+        {
+        }
+
+        public void OnError(Exception error)
+        {
+        }
+
+        public void OnNext(KernelEvent value) => said(value);
+    }
+}

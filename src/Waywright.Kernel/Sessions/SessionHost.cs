@@ -1,0 +1,72 @@
+using System.Collections.Concurrent;
+using System.Diagnostics;
+using System.Globalization;
+using System.IO.Pipes;
+using System.Runtime.InteropServices;
+using System.Text;
+using System.Text.Json;
+
+namespace Waywright.Kernel;
+
+/// <summary>The child's side of a cell session: takes cells from its parent's pipe, and ends with its parent.</summary>
+public static class SessionHost
+{
+    private const int ParentAnswersMilliseconds = 30_000;
+
+    /// <summary>Serves until the parent ends the session; the process is then killed, so this returns only when it could not begin.</summary>
+    /// <param name="args">Name of the parent's pipe, and the secret of the marks in the raw streams.</param>
+    /// <returns>The exit code 2: the arguments are not a session's.</returns>
+    public static async Task<int> ServeAsync(string[] args)
+    {
+        if (args is not [var pipeName, var secret])
+        {
+            await Console.Error.WriteLineAsync("'waywright session' is started by waywright itself: it needs the name of its parent's pipe");
+            return 2;
+        }
+
+        // The terminal sends Ctrl-C to parent and child; the parent decides what becomes of the child.
+        using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal => signal.Cancel = true);
+        CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture =
+            CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
+
+        using var pipe = new NamedPipeClientStream(".", pipeName, PipeDirection.InOut, PipeOptions.Asynchronous | PipeOptions.CurrentUserOnly);
+        await pipe.ConnectAsync(ParentAnswersMilliseconds);
+        using var cells = new BlockingCollection<RunCell>();
+        new Thread(() => Listen(pipe, cells)) { IsBackground = true, Name = "parent" }.Start();
+
+        var raw = (Out: Console.OpenStandardOutput(), Error: Console.OpenStandardError());
+        using var engine = await CellEngine.StartAsync();
+        var toParent = new ToParent(pipe);
+        toParent.Send(new SessionReady());
+        foreach (var cell in cells.GetConsumingEnumerable())
+        {
+            var failure = await engine.RunAsync(cell.CellId, cell.Code, said => toParent.Send(new CellSaid(said)), CancellationToken.None);
+            var mark = Encoding.UTF8.GetBytes(Wire.Mark(secret, cell.Number));
+            raw.Out.Write(mark);
+            raw.Error.Write(mark);
+            toParent.Send(new CellOver(cell.Number, failure));
+        }
+
+        return 2;
+    }
+
+    // Its own thread: the parent's end is noticed whatever the cell does to the thread pool.
+    private static void Listen(Stream pipe, BlockingCollection<RunCell> cells)
+    {
+        try
+        {
+            using var lines = new StreamReader(pipe);
+            while (lines.ReadLine() is { } line)
+            {
+                if (Wire.Read(line) is RunCell cell) cells.Add(cell);
+            }
+        }
+        catch (Exception broken) when (broken is IOException or JsonException or ObjectDisposedException)
+        {
+            // As good as closed.
+        }
+
+        // Not Exit: that would wait for handlers which the cell may have added.
+        Process.GetCurrentProcess().Kill();
+    }
+}

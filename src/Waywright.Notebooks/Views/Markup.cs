@@ -1,0 +1,69 @@
+using System.Net;
+using System.Text;
+
+namespace Waywright.Notebooks;
+
+/// <summary>The few pieces of HTML that views are made of. Every text that comes from data goes through <see cref="Encode"/>.</summary>
+internal static class Markup
+{
+    // A notebook front end has no page stylesheet; the published page has, so this stretch is taken out there.
+    private const string Style = "<!--ww:live--><style>.ww-verdict{font-weight:600}.ww-table td,.ww-table th{text-align:left;padding:.2em .8em .2em 0}.ww-table .ww-num{text-align:right;font-variant-numeric:tabular-nums}</style><!--/ww:live-->";
+
+    public static string Encode(string text) => WebUtility.HtmlEncode(text);
+
+    /// <summary>A whole view: the verdict, then the rest.</summary>
+    public static string View(string verdict, params ReadOnlySpan<string> parts)
+    {
+        var html = new StringBuilder(Style).Append("<div class=\"ww-view\"><p class=\"ww-verdict\">").Append(Encode(verdict)).Append("</p>");
+        foreach (var part in parts)
+            html.Append(part);
+        return html.Append("</div>").ToString();
+    }
+
+    /// <summary>A table in a region of its own that scrolls sideways on a phone. Cells are encoded.</summary>
+    public static string Table(TextTable table, string caption)
+    {
+        var html = new StringBuilder("<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Encode(caption)).Append("\"><table class=\"ww-table\"><thead><tr>");
+        for (var c = 0; c < table.Columns.Count; c++)
+            html.Append("<th scope=\"col\"").Append(ClassOf(table.KindOf(c))).Append('>').Append(Encode(table.Columns[c])).Append("</th>");
+        html.Append("</tr></thead><tbody>");
+        foreach (var row in table.Rows)
+        {
+            html.Append("<tr>");
+            for (var c = 0; c < row.Count; c++)
+                html.Append("<td").Append(ClassOf(table.KindOf(c))).Append('>').Append(table.KindOf(c) == ColumnKind.Grade ? Badge(row[c]) : Encode(row[c])).Append("</td>");
+            html.Append("</tr>");
+        }
+
+        return html.Append("</tbody></table></div>").ToString();
+    }
+
+    /// <summary>A grade as a word with a mark of its own shape and colour.</summary>
+    public static string Badge(string grade) => $"<span class=\"ww-badge{MarkOf(grade)}\">{Encode(grade)}</span>";
+
+    /// <summary>How many of each grade, best seen at a glance.</summary>
+    public static string Counts(IEnumerable<KeyValuePair<string, int>> counts)
+        => $"<ul class=\"ww-counts\">{string.Concat(counts.Select(c => $"<li><span class=\"ww-badge{MarkOf(c.Key)}\">{Shown.Count(c.Value)} {Encode(c.Key)}</span></li>"))}</ul>";
+
+    /// <summary>A folded part.</summary>
+    public static string Details(string summary, string inner) => $"<details class=\"ww-details\"><summary>{Encode(summary)}</summary>{inner}</details>";
+
+    /// <summary>A list of sentences.</summary>
+    public static string List(params IEnumerable<string> items) => $"<ul>{string.Concat(items.Select(i => $"<li>{Encode(i)}</li>"))}</ul>";
+
+    private static string ClassOf(ColumnKind kind) => kind switch
+    {
+        ColumnKind.Number => " class=\"ww-num\"",
+        ColumnKind.Sentence => " class=\"ww-text\"",
+        _ => "",
+    };
+
+    private static string MarkOf(string grade) => grade switch
+    {
+        GradedBatch.Return => " ww-rejected",
+        GradedBatch.MeasureAgain => " ww-undecided",
+        "gantry" => " ww-chosen",
+        "z" => " ww-second",
+        _ => "",
+    };
+}

@@ -1,0 +1,26 @@
+using System.Globalization;
+
+namespace Waywright.Notebooks;
+
+/// <summary>How figures are written where their uncertainty is not known yet.</summary>
+internal static class Shown
+{
+    public const string None = "-";
+
+    /// <summary>um to a tenth, to whole um off a dial with divisions of 10 um or more.</summary>
+    public static string Um(double? um, Setup? setup = null)
+        => um is not { } value ? None : Plain(value).ToString(setup is { DivisionUm: >= 10 } ? "0" : "0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>um/m to a tenth.</summary>
+    public static string Slope(double umPerM) => Plain(umPerM).ToString("0.0", CultureInfo.InvariantCulture);
+
+    /// <summary>mm as it was given.</summary>
+    public static string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
+
+    public static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    public static string First(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    // A figure that rounds to zero is written without a minus.
+    private static double Plain(double value) => Math.Abs(value) < 0.05 ? 0 : value;
+}

@@ -1,0 +1,93 @@
+namespace Waywright.Notebooks;
+
+/// <summary>A face, its passes combined.</summary>
+internal sealed class PooledSweepView : View<PooledSweep>
+{
+    protected override string Verdict(PooledSweep result)
+    {
+        var zone = result.Straightness.MinimumZone.Line;
+        return $"{Shown.First(result.Sweep.Name)}: straight to {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um (STRt about the minimum zone), from {Passes(result)} over {Shown.Count(result.Profile.Count)} stations.";
+    }
+
+    protected override string Text(PooledSweep result)
+        => $"{Verdict(result)}\n{StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup)}\n{StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)}\n{Scatter(result)}";
+
+    protected override string Html(PooledSweep result)
+        => Markup.View(
+            Verdict(result),
+            Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line"),
+            Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), Scatter(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
+            Markup.Details("What it rests on", Markup.List(StraightnessFiguresView.Assumptions)));
+
+    protected override IEnumerable<Figure> Figures(PooledSweep result, string id) => StraightnessFiguresView.Of(result.Straightness, id);
+
+    internal static string SetupLine(Sweep sweep)
+        => sweep.Setup is { } setup ? $"Set-up {setup}."
+            : sweep.SetupId is { } id ? $"Set-up '{id}' is named and no set-ups file was given, so the figures come without uncertainty."
+            : "No set-up was given, so the figures come without uncertainty.";
+
+    internal static string Scatter(PooledSweep pooled)
+        => pooled.RepeatabilityUm is { } s
+            ? $"A single reading repeats to {Shown.Um(s)} um (standard deviation, {Shown.Count(pooled.DegreesOfFreedom)} degrees of freedom), after each pass's own height and tilt were taken off."
+            : "Nothing was repeated, so how well a reading repeats is not known.";
+
+    private static string Passes(PooledSweep pooled) => pooled.Passes.Count == 1 ? "1 pass" : $"{Shown.Count(pooled.Passes.Count)} passes";
+
+    private static TextTable Alignment(PooledSweep pooled)
+    {
+        var table = new TextTable("pass", "direction", "lay", "#height um", "#tilt um/m");
+        foreach (var pass in pooled.Passes)
+            table.Add(pass.Pass.Pass, pass.Pass.Direction, pass.Pass.Lay, Shown.Um(pass.OffsetUm), Shown.Slope(pass.TiltUmPerM));
+        return table;
+    }
+}
+
+/// <summary>A face as read.</summary>
+internal sealed class SweepView : View<Sweep>
+{
+    protected override string Verdict(Sweep result) => $"{Shown.First(result.Name)}: {Shown.Count(result.ReadingCount)} readings in {Shown.Count(result.Passes.Count)} {(result.Passes.Count == 1 ? "pass" : "passes")}.";
+
+    protected override string Text(Sweep result) => $"{Verdict(result)}\n{Table(result)}";
+
+    protected override string Html(Sweep result) => Markup.View(Verdict(result), Markup.Table(Table(result), "Passes as read"), Markup.Details("Set-up", Markup.List(PooledSweepView.SetupLine(result))));
+
+    private static TextTable Table(Sweep sweep)
+    {
+        var table = new TextTable("pass", "direction", "lay", "#readings", "#from mm", "#to mm", "#lowest um", "#highest um");
+        foreach (var pass in sweep.Passes)
+        {
+            table.Add(pass.Pass, pass.Direction, pass.Lay, Shown.Count(pass.PositionsMm.Count), Shown.Mm(pass.PositionsMm[0]), Shown.Mm(pass.PositionsMm[^1]),
+                Shown.Um(pass.ReadingsUm.Min()), Shown.Um(pass.ReadingsUm.Max()));
+        }
+
+        return table;
+    }
+}
+
+/// <summary>A file of sweeps as read.</summary>
+internal sealed class SweepBatchView : View<SweepBatch>
+{
+    private const int Most = 40;
+
+    protected override string Verdict(SweepBatch result)
+        => result.Rails.Count == 0
+            ? $"One bare profile of {Shown.Count(result.Sweeps.Sum(s => s.ReadingCount))} stations; figures come without uncertainty."
+            : $"{Shown.Count(result.Rails.Count)} rails, {Shown.Count(result.Sweeps.Count)} faces, {Shown.Count(result.Sweeps.Sum(s => s.ReadingCount))} readings.";
+
+    protected override string Text(SweepBatch result) => $"{Verdict(result)}\n{Table(result)}\nRead as: {result.ReadAs}.{Left(result)}";
+
+    protected override string Html(SweepBatch result)
+        => Markup.View(Verdict(result), Markup.Details("What was read", Markup.Table(Table(result), "Faces as read") + Markup.List([$"Read as: {result.ReadAs}.{Left(result)}", .. SetupLines(result)])));
+
+    private static IEnumerable<string> SetupLines(SweepBatch batch) => batch.Sweeps.Select(PooledSweepView.SetupLine).Distinct();
+
+    private static string Left(SweepBatch batch) => batch.Sweeps.Count > Most ? $" {Shown.Count(batch.Sweeps.Count - Most)} more faces are not listed." : "";
+
+    private static TextTable Table(SweepBatch batch)
+    {
+        var table = new TextTable("face", "#passes", "#readings", "set-up");
+        foreach (var sweep in batch.Sweeps.Take(Most))
+            table.Add(sweep.Name, Shown.Count(sweep.Passes.Count), Shown.Count(sweep.ReadingCount), sweep.SetupId ?? Shown.None);
+        return table;
+    }
+}

@@ -1,0 +1,49 @@
+using System.Text;
+using System.Text.RegularExpressions;
+
+namespace Waywright.Publishing;
+
+/// <summary>Text as HTML text: nothing in it can become a tag, an attribute or an entity.</summary>
+internal static partial class Html
+{
+    public static string Encode(string text)
+    {
+        var encoded = new StringBuilder(text.Length + 16);
+        foreach (var c in text)
+        {
+            _ = c switch
+            {
+                '&' => encoded.Append("&amp;"),
+                '<' => encoded.Append("&lt;"),
+                '>' => encoded.Append("&gt;"),
+                '"' => encoded.Append("&quot;"),
+                '\'' => encoded.Append("&#39;"),
+                _ when char.IsControl(c) && c is not ('\n' or '\t') => encoded.Append(c == '\r' ? "" : "\uFFFD"),
+                _ => encoded.Append(c),
+            };
+        }
+
+        return encoded.ToString();
+    }
+
+    /// <summary>A sentence: words between backticks are names, and a number stays with its unit.</summary>
+    public static string Sentence(string text)
+    {
+        var encoded = BeforeUnit().Replace(Encode(text), "\u202F");
+        var parts = encoded.Split('`');
+        if (parts.Length % 2 == 0)
+            return encoded;
+        return string.Concat(parts.Index().Select(part => part.Index % 2 == 1 ? $"<code>{part.Item}</code>" : part.Item));
+    }
+
+    /// <summary>A box that scrolls sideways by itself, so that the page never does; reached by keyboard, and named for it.</summary>
+    public static string Scroll(string label, string content)
+        => $"<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"{Encode(label)}\">{content}</div>\n";
+
+    /// <summary>Program text or output, as it is.</summary>
+    public static string Pre(string label, string className, string text)
+        => $"<pre class=\"{className}\" role=\"region\" tabindex=\"0\" aria-label=\"{Encode(label)}\">{Encode(text)}</pre>\n";
+
+    [GeneratedRegex(@"(?<=\d) (?=(%|°|(k|M)?Hz|[mcµuk]?m|k?g|k?N|s)(?![\w/]))", RegexOptions.CultureInvariant)]
+    private static partial Regex BeforeUnit();
+}

@@ -1,0 +1,16 @@
+namespace Waywright.Publishing;
+
+/// <summary>The page's style and loader, as they stand in Assets.</summary>
+internal static class PageAssets
+{
+    public static string Style { get; } = Read("page.css");
+
+    public static string Script { get; } = Read("page.js");
+
+    private static string Read(string name)
+    {
+        using var stream = typeof(PageAssets).Assembly.GetManifestResourceStream(name) ?? throw new InvalidOperationException($"The assembly carries no {name}.");
+        using var reader = new StreamReader(stream);
+        return reader.ReadToEnd();
+    }
+}

@@ -1,0 +1,62 @@
+using System;
+
+namespace Waywright;
+
+/// <summary>What would narrow a tension or a note most: the largest of the three inputs, brought to half its uncertainty.</summary>
+internal static class BeltRemedy
+{
+    /// <summary>A kitchen scale's division; the piece and the empty pan are both read, each to q / sqrt 12.</summary>
+    private const double ScaleDivisionKg = 0.001;
+
+    public static string For(BeltTension belt)
+    {
+        // T = 4 mu L2 f2 and f = sqrt(T / mu) / (2 L): relative sensitivities.
+        var (ofSpan, ofDensity, ofGiven) = belt.IsNoteSought ? (1.0, 0.5, 0.5) : (2.0, 1.0, 2.0);
+        var given = belt.IsNoteSought ? belt.Tension.Si : belt.Frequency.Si;
+        var span = Part(belt.Span.Length.Si, ofSpan);
+        var density = Part(belt.Span.Density.Si, ofDensity);
+        var rest = Part(given, ofGiven);
+        var all = span + density + rest;
+        if (all == 0)
+            return $"State how well span, density and {(belt.IsNoteSought ? "tension" : "frequency")} are known, such as 180 +/- 0.5 mm: nothing was, so there is no interval.";
+        if (density >= span && density >= rest)
+            return $"{LongerPiece(belt.Span.Density.Si)}: {Why("density", density / all, belt)}";
+        if (span >= rest)
+            return $"Measure the span to {Half(belt.Span.Length.Si, belt.Span.Length.Unit)}: {Why("span", span / all, belt)}";
+        return belt.IsNoteSought
+            ? $"Decide the tension to {Half(given, belt.Tension.Unit)}: {Why("tension", rest / all, belt)}"
+            : $"{BetterNote(given, belt.Frequency.Unit)}: {Why("frequency", rest / all, belt)}";
+    }
+
+    private static double Part(Uncertain x, double sensitivity)
+    {
+        var relative = sensitivity * x.StandardUncertainty / x.Value;
+        return relative * relative;
+    }
+
+    /// <summary>u of a weighed piece falls with its length.</summary>
+    private static string LongerPiece(Uncertain density)
+    {
+        var length = Math.Sqrt(2) * ScaleDivisionKg / Math.Sqrt(12) / (density.StandardUncertainty / 2);
+        return $"Weigh twice the length of belt in one go (about {NumberText.Significant(length, 2)} m on a scale read to 1 g)";
+    }
+
+    private static string BetterNote(Uncertain frequency, Unit unit)
+    {
+        if (double.IsInfinity(frequency.DegreesOfFreedom))
+            return $"Read the note to {Half(frequency, unit)}";
+        var more = 3 * (frequency.DegreesOfFreedom + 1);
+        return $"Pluck {NumberText.Rounded(more, 0)} more times";
+    }
+
+    /// <summary>Half of the uncertainty, as limits: that is how an instrument's reading is stated.</summary>
+    private static string Half(Uncertain x, Unit unit) => $"+/- {NumberText.Significant(unit.FromSi(x.StandardUncertainty / 2 * Math.Sqrt(3)), 2)} {unit}";
+
+    private static string Why(string input, double share, BeltTension belt)
+    {
+        var (sought, unit) = belt.IsNoteSought ? (belt.Frequency.Si, belt.Frequency.Unit) : (belt.Tension.Si, belt.Tension.Unit);
+        var now = unit.FromSi(sought.Expanded().U);
+        var then = now * Math.Sqrt(1 - (0.75 * share));
+        return $"the {input} carries {NumberText.Rounded(100 * share, 0)} % of the uncertainty, and half of its own would bring U from {NumberText.Significant(now, 2)} to about {NumberText.Significant(then, 2)} {unit}.";
+    }
+}

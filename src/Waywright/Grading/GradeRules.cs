@@ -1,0 +1,52 @@
+using System.Collections.Generic;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>What is compared with a limit.</summary>
+public static class RailFeature
+{
+    /// <summary>STRt of the side face about the minimum zone, um.</summary>
+    public const string Side = "side";
+
+    /// <summary>The largest STRt of the side face within 100 mm, about the minimum zone of that stretch, um.</summary>
+    public const string SideLocal = "side local";
+
+    /// <summary>The largest STRt of the top within 100 mm, um. A long bow of the top goes when it is screwed down, a short wave does not; free top STRt is shown and has no limit.</summary>
+    public const string TopLocal = "top local";
+}
+
+/// <summary>A limit on one feature.</summary>
+/// <param name="Feature">One of <see cref="RailFeature"/>.</param>
+/// <param name="LimitUm">Largest value that still meets it, um.</param>
+public sealed record FeatureLimit(string Feature, double LimitUm);
+
+/// <summary>A grade and what a rail has to meet for it.</summary>
+/// <param name="Grade">Its name, such as <c>gantry</c>.</param>
+/// <param name="Limits">All of them have to be met.</param>
+public sealed record GradeRule(string Grade, IReadOnlyList<FeatureLimit> Limits)
+{
+    /// <summary>The limit on a feature, um; null when the grade has none.</summary>
+    public double? LimitOf(string feature) => Limits.FirstOrDefault(l => l.Feature == feature)?.LimitUm;
+}
+
+/// <summary>Grades, best first, and when a rail may be sent back.</summary>
+/// <param name="Grades">Best first.</param>
+/// <param name="ReturnSideUm">Only a rail whose side STRt is above this is returned, um.</param>
+public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSideUm)
+{
+    /// <summary>Length over which local straightness is taken, mm.</summary>
+    public const double LocalWindowMm = 100;
+
+    /// <summary>
+    /// Starting limits, common practice, no source: no published limit for an unmounted miniature rail was found.
+    /// <c>gantry</c>: side 30, side local 15, top local 10; <c>z</c>: 60, 30, 20; return above 100 um at the side.
+    /// </summary>
+    public static GradeRules Starting { get; } = new(
+        FixedList<GradeRule>.Own(
+        [
+            new("gantry", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 30), new(RailFeature.SideLocal, 15), new(RailFeature.TopLocal, 10)])),
+            new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopLocal, 20)])),
+        ]),
+        100);
+}

@@ -1,0 +1,33 @@
+using System.Collections.Generic;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>A feature of a rail beside the limit that decided it.</summary>
+/// <param name="Feature">One of <see cref="RailFeature"/>.</param>
+/// <param name="ValueUm">um; null when it could not be judged (the face is not swept, or its stations are too far apart).</param>
+/// <param name="Limit">The limit of the grade given, or of the lowest grade when none is met, um.</param>
+public sealed record FeatureValue(string Feature, double? ValueUm, double Limit);
+
+/// <summary>What to do with one rail, why, and the figures.</summary>
+/// <param name="Rail">Its name.</param>
+/// <param name="Grade">A grade of the rules, <c>measure again</c>, or <c>return</c>.</param>
+/// <param name="Reason">One sentence: which feature decided, its value and limit.</param>
+/// <param name="Next">One sentence: what to do.</param>
+/// <param name="LimitingFeature">The feature that takes the largest share of its limit; null when none could be judged.</param>
+/// <param name="Features">Each judged feature with the limit that decided.</param>
+/// <param name="Side">The side face, combined; null when not swept.</param>
+/// <param name="Top">The top, combined; null when not swept.</param>
+public sealed record GradedRail(
+    string Rail,
+    string Grade,
+    string Reason,
+    string Next,
+    string? LimitingFeature,
+    IReadOnlyList<FeatureValue> Features,
+    PooledSweep? Side,
+    PooledSweep? Top)
+{
+    /// <summary>The value of a feature, um; null when it could not be judged.</summary>
+    public double? ValueOf(string feature) => Features.FirstOrDefault(f => f.Feature == feature)?.ValueUm;
+}

@@ -1,0 +1,53 @@
+using System;
+using System.Collections.Generic;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>
+/// The sweeps of one file: a tidy table <c>rail,face,pass,direction,position_mm,reading_um</c> (or <c>reading_mm</c>, <c>reading_in</c>, <c>reading_div</c>)
+/// with optional <c>setup</c>, <c>lay</c>, <c>track</c>, <c>temperature_c</c>; or a bare profile <c>position_mm,reading_um</c>.
+/// Comma, semicolon or tab; decimal point or comma; <c>#</c> comments.
+/// </summary>
+public sealed record SweepBatch
+{
+    internal SweepBatch(string source, IReadOnlyList<Sweep> sweeps, string readAs)
+        => (Source, Sweeps, ReadAs) = (source, FixedList<Sweep>.Copy(sweeps), readAs);
+
+    /// <summary>The file as the caller named it.</summary>
+    public string Source { get; }
+
+    /// <summary>One for each rail and face, in the file's order.</summary>
+    public IReadOnlyList<Sweep> Sweeps { get; }
+
+    /// <summary>How the file was taken: separators, decimal mark, unit of the readings, columns that were passed over.</summary>
+    public string ReadAs { get; }
+
+    /// <summary>Names of the rails, in the file's order; none for a bare profile.</summary>
+    public IReadOnlyList<string> Rails => FixedList<string>.Copy(Sweeps.Select(s => s.Rail).OfType<string>().Distinct());
+
+    /// <summary>Reads a sweeps file.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="setups">Set-ups that the column <c>setup</c> names; the only one of a book serves a file without that column.</param>
+    /// <exception cref="InputException">The file can't be read, or something in it is wrong: every problem is listed with its line.</exception>
+    public static SweepBatch Read(string path, SetupBook? setups = null)
+    {
+        using var table = TableReader.Open(path);
+        return SweepTable.Read(table, path, setups);
+    }
+
+    /// <summary>Reads the same from a text.</summary>
+    /// <param name="text">The table.</param>
+    /// <param name="source">What messages call it.</param>
+    /// <param name="setups">As for <see cref="Read"/>.</param>
+    /// <exception cref="InputException">As for <see cref="Read"/>.</exception>
+    public static SweepBatch Parse(string text, string source, SetupBook? setups = null)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        using var table = TableReader.Parse(text, source);
+        return SweepTable.Read(table, source, setups);
+    }
+
+    /// <summary>The sweep of one face, or null.</summary>
+    public Sweep? Find(string rail, RailFace face) => Sweeps.FirstOrDefault(s => s.Rail == rail && s.Face == face);
+}
