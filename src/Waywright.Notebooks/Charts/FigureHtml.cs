@@ -15,9 +15,9 @@ internal static class FigureHtml
     /// <param name="picture">What is drawn.</param>
     /// <param name="caption">One or two sentences that state what it shows.</param>
     /// <param name="data">The figures behind it, folded under it, if given.</param>
-    public static string Of(Picture picture, string caption, HtmlTable? data = null) => Of(picture, caption, data, LiveScript.Kernel);
+    public static string Of(Picture picture, string caption, TextTable? data = null) => Of(picture, caption, data, LiveScript.Kernel);
 
-    public static string Of(Picture picture, string caption, HtmlTable? data, LiveScript live)
+    public static string Of(Picture picture, string caption, TextTable? data, LiveScript live)
     {
         var drawn = SvgPicture.Draw(picture);
         string json;
@@ -50,5 +50,5 @@ internal static class FigureHtml
     public static string Figure(string id, string still, string data, string below)
         => $"<figure class=\"ww-figure\" id=\"{id}\" style=\"margin:1em 0\">{still}{data}{below}</figure>";
 
-    private static string Folded(HtmlTable? data) => data is null ? "" : $"<details><summary>Data</summary>{data.Html()}</details>";
+    private static string Folded(TextTable? data) => data is null ? "" : Markup.Details("Data", Markup.Table(data, "The figures behind the picture"));
 }

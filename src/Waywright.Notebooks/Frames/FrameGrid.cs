@@ -6,26 +6,27 @@ using ISeriesFormattable = Deedle.Internal.ISeriesFormattable;
 namespace Waywright.Notebooks;
 
 /// <summary>The part of a Deedle frame or series that a cell shows: its first and last rows, and a sentence on what is left out.</summary>
-internal sealed record FrameGrid(IReadOnlyList<string> Columns, IReadOnlyList<IReadOnlyList<string>> Rows, string Remark)
+internal sealed record FrameGrid(HtmlTable Table, string Remark)
 {
     private const int MostRows = 20;
     private const int MostColumns = 12;
     private const int LongestCell = 60;
     private const int LargestHtml = 28_000;
     private const string Missing = "<missing>";
+    private const string Absent = "missing";
 
     public static FrameGrid Of(IFrameFormattable frame) => Fitting(rows => OfFrame(frame, rows));
 
     public static FrameGrid Of(ISeriesFormattable series) => Fitting(rows => OfSeries(series, rows));
 
-    public string Html() => $"{new HtmlTable(Columns, Rows).Html()}<p>{SvgText.Encode(Remark)}</p>";
+    public string Html() => $"{Table.Html("Frame")}<p>{SvgText.Encode(Remark)}</p>";
 
     public string Text()
     {
-        var widths = Enumerable.Range(0, Columns.Count).Select(c => Rows.Select(r => r[c].Length).Append(Columns[c].Length).Max()).ToArray();
+        var widths = Table.Columns.Select((heading, c) => Table.Rows.Select(r => r[c].Length).Append(heading.Length).Max()).ToArray();
         var text = new StringBuilder();
-        foreach (var row in Rows.Prepend(Columns))
-            text.AppendLine(string.Join("  ", row.Select((cell, c) => cell.PadRight(widths[c]))).TrimEnd());
+        foreach (var row in Table.Rows.Prepend(Table.Columns))
+            text.AppendLine(string.Join("  ", row.Select((cell, c) => Table.AreNumbers[c] ? cell.PadLeft(widths[c]) : cell.PadRight(widths[c]))).TrimEnd());
         return text.Append(Remark).ToString().ReplaceLineEndings("\n");
     }
 
@@ -72,26 +73,30 @@ internal sealed record FrameGrid(IReadOnlyList<string> Columns, IReadOnlyList<IR
             remark.Append(CultureInfo.InvariantCulture, $" Missing values: {missing}.");
         if (shortened)
             remark.Append(" Long values are shown shortened.");
-        return new FrameGrid(Cells(header.ToArray(), keys).ToArray(), shown, remark.ToString());
+        var headings = Cells(header.ToArray(), keys).ToArray();
+        var numbers = headings.Select((_, c) => shown.Length > 0 && shown.All(r => r[c] is "…" or Absent || IsNumber(r[c]))).ToArray();
+        return new FrameGrid(new HtmlTable(headings, shown, numbers), remark.ToString());
     }
 
-    // Dots in place of a single row would take as much room as the row.
-    private static int Cap(int count, int most) => count <= most + 1 ? Math.Max(1, count) : most;
+    // Dots in place of a single row would take as much room as the row; asked for one row, Deedle gives dots alone.
+    private static int Cap(int count, int most) => count <= most + 1 ? Math.Max(2, count) : most;
 
     private static IEnumerable<string> Cells(string[] row, int keys) => row.Where((_, c) => c != keys);
 
     private static string Shown(string cell, ref bool shortened)
     {
         if (cell == Missing)
-            return "missing";
+            return Absent;
         var shown = cell;
-        if (cell.Length > 9 && cell.Contains('.', StringComparison.Ordinal) && double.TryParse(cell, NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && Math.Abs(number) < 1e5)
+        if (cell.Length > 9 && cell.Contains('.', StringComparison.Ordinal) && double.TryParse(cell, CultureInfo.InvariantCulture, out var number) && Math.Abs(number) < 1e5)
             shown = number.ToString("G6", CultureInfo.InvariantCulture);
         else if (cell.Length > LongestCell)
             shown = cell[..(LongestCell - 1)] + "…";
         shortened |= shown != cell;
         return shown;
     }
+
+    private static bool IsNumber(string cell) => double.TryParse(cell, CultureInfo.InvariantCulture, out _);
 
     private static string[][] Invariantly(Func<string[][]> format)
     {

@@ -46,10 +46,13 @@ internal static class SamplePictures
             var (symbol, role, note) = rail < 2 ? answers[0] : rail < 8 ? answers[1] : rail < 11 ? answers[2] : answers[3];
             var heights = Heights(rail == 11 ? 140 : 6 + (rail * 2), rail);
             var title = rail == 0 ? firstName : string.Create(CultureInfo.InvariantCulture, $"R{(rail * 5 % 12) + 1:00}");
-            return new Panel(title, note, FixedList<Layer>.Copy([
+            Layer[] layers =
+            [
                 new BandLayer("minimum zone", Role.Zone, FixedList<double>.Copy([0, 320]), FixedList<Interval>.Copy([new Interval(-6, 6 + rail), new Interval(-5, 7 + rail)])),
                 new DotLayer("stations", Role.Ink, Point.Of(Stations, heights), 4) { Joined = true },
-                new BracketLayer("limit", Role.Limit, 328, new Interval(-15, 15), "", Dash.Dashed)])) { Sign = (symbol, role) };
+                new BracketLayer("limit", Role.Limit, 328, new Interval(-15, 15), "", Dash.Dashed),
+            ];
+            return new Panel(title, note, FixedList<Layer>.Copy(layers)) { Sign = (symbol, role) };
         });
         return new Picture("Side profiles of 12 rails", "Two rails are to be measured again, six will do for the gantry, three for Z, one goes back.", x, y, panels);
     }
