@@ -55,6 +55,23 @@ public class ChartViewTests
         Assert.DoesNotContain("\"#000000\"", ChartView.Html(chart, Sent()), StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void In_the_house_style_a_chart_is_small_and_follows_the_pages_ink()
+    {
+        var plain = ChartView.Html(Own(), Sent()).Length;
+        HouseStyle.Apply();
+        try
+        {
+            var html = ChartView.Html(Own(), Sent());
+            Assert.InRange(html.Length, 1_000, plain / 2);
+            Assert.Contains("\"#000000\"", html, StringComparison.Ordinal);
+        }
+        finally
+        {
+            Plotly.NET.Defaults.reset();
+        }
+    }
+
     private static GenericChart Own() => Chart.Combine([
         Chart.Line<double, double, string>([1, 2, 3], [1, 2, 3], Name: "fit"),
         Chart.Point<double, double, string>([1, 2, 3], [1.1, 1.8, 3.2], Name: "readings")]);
