@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.Text;
 using Waywright.Kernel;
 
@@ -16,8 +17,11 @@ internal static class CommandLine
         if (args is ["session", .. var rest])
             return await SessionHost.ServeAsync(rest).ConfigureAwait(false);
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
-        var root = new RootCommand("Waywright: measures, grades and proves the parts of a belt-driven gantry.")
+        // Not a RootCommand: that is named after the assembly, and help should say waywright.
+        var root = new Command("waywright", "Measures, grades and proves the parts of a belt-driven gantry.")
         {
+            new HelpOption(),
+            new VersionOption(),
             PublishVerb.Create(),
             StraightnessVerb.Create(),
             GradeVerb.Create(),
@@ -28,7 +32,8 @@ internal static class CommandLine
         {
             foreach (var error in parsed.Errors)
                 await Console.Error.WriteLineAsync(error.Message).ConfigureAwait(false);
-            await Console.Error.WriteLineAsync($"See 'waywright {string.Join(' ', args.TakeWhile(a => !a.StartsWith('-')).Take(1))} --help'.".Replace("  ", " ", StringComparison.Ordinal)).ConfigureAwait(false);
+            var verb = parsed.CommandResult.Command == root ? "" : $"{parsed.CommandResult.Command.Name} ";
+            await Console.Error.WriteLineAsync($"See 'waywright {verb}--help'.").ConfigureAwait(false);
             return BadInput;
         }
 

@@ -5,14 +5,20 @@ internal sealed class BeltTensionView : View<BeltTension>
 {
     protected override string Verdict(BeltTension result) => result.Verdict;
 
-    protected override string Text(BeltTension result) => $"{Verdict(result)}\n{Table(result)}\n{result.Budget}";
+    /// <summary>All but the verdict, as text.</summary>
+    public static string Body(BeltTension belt) => $"{Table(belt)}\n{belt.Budget}";
 
-    protected override string Html(BeltTension result)
-        => Markup.View(
-            Verdict(result),
-            Markup.Table(Table(result), "The span, its note and its tension"),
-            BudgetView.Html(result.Budget),
-            Markup.Details("What it rests on", Markup.List([BeltSpan.IdealOnly, "T = 4 µ L² f², first-order uncertainty (JCGM 100:2008, 5.1.2)."])));
+    /// <summary>All but the verdict, as HTML.</summary>
+    public static string[] Parts(BeltTension belt) =>
+    [
+        Markup.Table(Table(belt), "The span, its note and its tension"),
+        BudgetView.Html(belt.Budget),
+        Markup.Details("What it rests on", Markup.List([BeltSpan.IdealOnly, "T = 4 µ L² f², first-order uncertainty (JCGM 100:2008, 5.1.2)."])),
+    ];
+
+    protected override string Text(BeltTension result) => $"{Verdict(result)}\n{Body(result)}";
+
+    protected override string Html(BeltTension result) => Markup.View(Verdict(result), Parts(result));
 
     protected override IEnumerable<Figure> Figures(BeltTension result, string id)
     {
@@ -31,11 +37,11 @@ internal sealed class BeltTensionView : View<BeltTension>
 /// <summary>A belt of a log.</summary>
 internal sealed class LoggedBeltView : View<LoggedBelt>
 {
-    protected override string Verdict(LoggedBelt result) => $"{Shown.First(result.Belt)}: {result.Tension.Verdict}";
+    protected override string Verdict(LoggedBelt result) => $"Belt {result.Belt} ({Plucks(result)}): {char.ToLowerInvariant(result.Tension.Verdict[0])}{result.Tension.Verdict[1..]}";
 
-    protected override string Text(LoggedBelt result) => $"{Shown.First(result.Belt)}, {Plucks(result)}.\n{Views.Text(result.Tension)}";
+    protected override string Text(LoggedBelt result) => $"{Verdict(result)}\n{BeltTensionView.Body(result.Tension)}";
 
-    protected override string Html(LoggedBelt result) => $"<p>{Markup.Encode(Shown.First(result.Belt))}, {Plucks(result)}.</p>{Views.Html(result.Tension)}";
+    protected override string Html(LoggedBelt result) => Markup.View(Verdict(result), BeltTensionView.Parts(result.Tension));
 
     protected override IEnumerable<Figure> Figures(LoggedBelt result, string id) => Views.Find(typeof(BeltTension))!.Figures(result.Tension, id);
 

@@ -30,7 +30,7 @@ public sealed class FigureVerbTests
         var answer = (await Command.RunAsync("grade", "datasets/demo/rails/sweeps.csv", "--setups", "datasets/demo/rails/setups.json", "--json")).Json["rails"]!.AsArray();
         var intended = truth["rails"]!.AsArray().ToDictionary(r => (string)r!["rail"]!, r => (string)r!["grade"]!);
         Assert.Equal(12, intended.Count);
-        Assert.Equal(intended.Order(), answer.ToDictionary(r => (string)r!["rail"]!, r => (string)r!["grade"]!).Order());
+        Assert.Equal(intended.OrderBy(r => r.Key), answer.ToDictionary(r => (string)r!["rail"]!, r => (string)r!["grade"]!).OrderBy(r => r.Key));
         Assert.All(answer, rail =>
         {
             Assert.NotEqual("", (string)rail!["reason"]!);
