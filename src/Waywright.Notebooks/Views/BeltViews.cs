@@ -9,8 +9,9 @@ internal sealed class BeltTensionView : View<BeltTension>
     public static string Body(BeltTension belt) => $"{Table(belt)}\n{belt.Budget}\n{Sentences.Rest(belt.Verdict)}";
 
     /// <summary>All but the verdict, as HTML.</summary>
-    public static string[] Parts(BeltTension belt) =>
+    public static string[] Parts(BeltTension belt, string name = "the span") =>
     [
+        FigureHtml.Of(BeltPicture.Tension(belt, name), $"{Shown.First(name)} at {belt.Frequency.ToShortString()} pulls with {belt.Tension.ToShortString()}; the tension grows with the square of the note."),
         Markup.Table(Table(belt), "The span, its note and its tension"),
         Markup.Note(Sentences.Rest(belt.Verdict)),
         BudgetView.Html(belt.Budget),
@@ -42,7 +43,7 @@ internal sealed class LoggedBeltView : View<LoggedBelt>
 
     protected override string Text(LoggedBelt result) => $"{Verdict(result)}\n{BeltTensionView.Body(result.Tension)}";
 
-    protected override string Html(LoggedBelt result) => Markup.View(Verdict(result), BeltTensionView.Parts(result.Tension));
+    protected override string Html(LoggedBelt result) => Markup.View(Verdict(result), BeltTensionView.Parts(result.Tension, $"belt {result.Belt}"));
 
     protected override IEnumerable<Figure> Figures(LoggedBelt result, string id) => Views.Find(typeof(BeltTension))!.Figures(result.Tension, id);
 
@@ -78,7 +79,12 @@ internal sealed class BeltPairView : View<BeltPair>
 
     protected override string Text(BeltPair result) => $"{Verdict(result)}\n{Table(result)}\n{Sentences.Rest(Plain(result))}";
 
-    protected override string Html(BeltPair result) => Markup.View(Verdict(result), Markup.Table(Table(result), "Two belts and their ratio"), Markup.Note(Sentences.Rest(Plain(result))));
+    protected override string Html(BeltPair result) => Markup.View(
+            Verdict(result),
+            FigureHtml.Of(BeltPicture.Pair(result), "Both belts with their 95 % intervals: what they share makes these wide."),
+            FigureHtml.Of(BeltPicture.Ratio(result), "Their ratio: what they share has cancelled, so it is known much better than either."),
+            Markup.Table(Table(result), "Two belts and their ratio"),
+            Markup.Note(Sentences.Rest(Plain(result))));
 
     protected override IEnumerable<Figure> Figures(BeltPair result, string id)
     {

@@ -18,6 +18,7 @@ internal sealed class GradedBatchView : View<GradedBatch>
         => Markup.View(
             Verdict(result),
             Markup.Counts(result.Counts),
+            BatchPicture.Of(result) is { } picture ? FigureHtml.Of(picture, BatchPicture.Caption(result)) : "",
             Markup.Table(Table(result, reasons: true), "Rails by what to do next"),
             Markup.Details("Limits", Markup.Table(GradeRulesView.Table(result.Rules), "Limits of each grade") + Markup.List(GradeRulesView.Note)),
             Markup.Details("What it rests on", Markup.List([GradedBatch.Caveat, .. StraightnessFiguresView.Assumptions])));
@@ -58,7 +59,14 @@ internal sealed class GradedRailView : View<GradedRail>
 
     protected override string Text(GradedRail result) => $"{Verdict(result)}\n{Table(result)}\n{result.Next}";
 
-    protected override string Html(GradedRail result) => Markup.View(Verdict(result), $"<p>{Markup.Encode(result.Next)}</p>", Markup.Table(Table(result), "Each figure beside its limit"), Markup.Details("What it rests on", Markup.List(GradedBatch.Caveat)));
+    protected override string Html(GradedRail result)
+        => Markup.View(
+            Verdict(result),
+            $"<p>{Markup.Words(result.Next)}</p>",
+            FaceOf(result, result.Side, RailFeature.Side, RailFeature.SideLocal),
+            FaceOf(result, result.Top, null, RailFeature.TopLocal),
+            Markup.Table(Table(result), "Each figure beside its limit"),
+            Markup.Details("What it rests on", Markup.List([GradedBatch.Caveat, .. StraightnessFiguresView.Assumptions])));
 
     protected override IEnumerable<Figure> Figures(GradedRail result, string id) => Of(result, id);
 
@@ -71,6 +79,9 @@ internal sealed class GradedRailView : View<GradedRail>
 
     /// <summary>A rail's name as part of an id: lower case, what is no letter or digit becomes a dash.</summary>
     internal static string IdOf(string rail) => string.Concat(rail.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c.ToString() : string.Create(CultureInfo.InvariantCulture, $"-{(int)c:x}")));
+
+    private static string FaceOf(GradedRail rail, PooledSweep? face, string? whole, string local)
+        => face is null ? "" : FigureHtml.Of(RailPicture.Of(face, rail.Features.FirstOrDefault(f => f.Feature == whole)?.Limit, rail.LimitingFeature == local), RailPicture.Caption(face), RailPicture.Data(face));
 
     private static TextTable Table(GradedRail rail)
     {

@@ -15,6 +15,7 @@ internal sealed class PooledSweepView : View<PooledSweep>
     protected override string Html(PooledSweep result)
         => Markup.View(
             Verdict(result),
+            FigureHtml.Of(RailPicture.Of(result), RailPicture.Caption(result), RailPicture.Data(result)),
             Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line"),
             Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), Scatter(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
             Markup.Details("What it rests on", Markup.List(StraightnessFiguresView.Assumptions)));

@@ -1,0 +1,49 @@
+namespace Waywright.Notebooks;
+
+/// <summary>A batch as small pictures on one scale, sorted by what to do next; each shows the face that decided.</summary>
+internal static class BatchPicture
+{
+    /// <summary>More rails than this are not drawn: the table has them.</summary>
+    public const int Most = 24;
+
+    public static Picture? Of(GradedBatch graded)
+    {
+        var shown = graded.Rails.Take(Most).Select(r => (Rail: r, Face: Deciding(r))).Where(r => r.Face is not null).Select(r => (r.Rail, Level: new LevelProfile(r.Face!))).ToArray();
+        if (shown.Length == 0)
+            return null;
+        // One scale for the rails that are kept; what is far worse leaves it and is marked with its size.
+        var kept = shown.Where(r => r.Rail.Grade != GradedBatch.Return).Select(r => r.Level.HalfZone).DefaultIfEmpty(shown.Max(r => r.Level.HalfZone)).Max();
+        var y = Axis.Covering("height", "µm", [-1.1 * kept, 1.1 * kept], 4) with { Sign = "+ towards the dial" };
+        var (first, last) = (shown.Min(r => r.Level.First), shown.Max(r => r.Level.Last));
+        var x = Axis.Covering("position from the dot", "mm", [Math.Min(0, first), last], 3).Reaching(first - (0.03 * (last - first)), last + (0.06 * (last - first)), new Interval(Math.Min(0, first), last));
+        return new Picture("The batch, sorted by what to do next", string.Join(" ", graded.Counts.Select(c => $"{c.Key}: {Shown.Count(c.Value)}.")), x, y, shown.Select(r => PanelOf(r.Rail, r.Level, last + (0.03 * (last - first)))));
+    }
+
+    public static string Caption(GradedBatch graded)
+        => $"Each rail by the face that decided, all on one scale, drawn level with its zone (band). The dashed bracket is the limit of its grade. {(graded.Rails.Count > Most ? $"The first {Shown.Count(Most)} of {Shown.Count(graded.Rails.Count)} rails." : "")}".TrimEnd();
+
+    private static Panel PanelOf(GradedRail rail, LevelProfile level, double right)
+    {
+        var limiting = rail.Features.FirstOrDefault(f => f.Feature == rail.LimitingFeature);
+        var layers = new List<Layer> { level.Zone };
+        var local = rail.LimitingFeature is RailFeature.SideLocal or RailFeature.TopLocal;
+        if (local && level.LocalZone(GradeRules.LocalWindowMm) is { } stretch)
+            layers.Add(stretch);
+        layers.Add(new DotLayer("stations", Role.Ink, level.Stations, 4) { Joined = true });
+        if (limiting is not null && !local)
+            layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-limiting.Limit / 2, limiting.Limit / 2), "", Dash.Dashed));
+        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Um(limiting.Limit)}.";
+        return new Panel($"{rail.Rail} {level.Face.Sweep.FaceName}", $"{Shown.First(GradedBatchView.Action(rail.Grade))}. {figure}", FixedList<Layer>.Copy(layers)) { Sign = SignOf(rail.Grade) };
+    }
+
+    private static PooledSweep? Deciding(GradedRail rail) => rail.LimitingFeature == RailFeature.TopLocal ? rail.Top : rail.Side ?? rail.Top;
+
+    private static (Symbol, Role) SignOf(string grade) => grade switch
+    {
+        GradedBatch.Return => (Symbol.Triangle, Role.Limit),
+        GradedBatch.MeasureAgain => (Symbol.Diamond, Role.Undecided),
+        "gantry" => (Symbol.Circle, Role.Contact),
+        "z" => (Symbol.Square, Role.Zone),
+        _ => (Symbol.Ring, Role.Ink),
+    };
+}
