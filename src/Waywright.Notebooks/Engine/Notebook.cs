@@ -15,6 +15,7 @@ public static class Notebook
         CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
         CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture = CultureInfo.InvariantCulture;
         ResultFormatters.Register();
+        ResultFormatters.StyleCharts();
     }
 
     /// <summary>Opens a data file of the build: notes its path and SHA-256 in the notebook's outputs, so that the published build holds a copy, and gives the path back.</summary>

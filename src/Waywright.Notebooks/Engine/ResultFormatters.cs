@@ -18,4 +18,17 @@ internal static class ResultFormatters
         EngineBridge.Register(typeof(InputFile), (OutputTypes.Input, (o, w) => w.Write(((InputFile)o).ToJson())), ("text/plain", (o, w) => w.Write(OutputTypes.Tell((InputFile)o))));
         EngineBridge.Register(typeof(KeptResult), (OutputTypes.Figures, (o, w) => w.Write(((KeptResult)o).ToJson())), ("text/plain", (o, w) => w.Write(OutputTypes.Tell((KeptResult)o))));
     }
+
+    /// <summary>Gives charts that a cell makes the house's colours, where the host can load the chart library at all.</summary>
+    public static void StyleCharts()
+    {
+        try
+        {
+            HouseStyle.Apply();
+        }
+        catch (Exception e) when (e is IOException or TypeLoadException or MissingMethodException)
+        {
+            // An older FSharp.Core in the host: verdicts and tables show all the same, and each chart says what it needs.
+        }
+    }
 }

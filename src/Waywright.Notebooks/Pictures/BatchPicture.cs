@@ -32,7 +32,7 @@ internal static class BatchPicture
         layers.Add(new DotLayer("stations", Role.Ink, level.Stations, 4) { Joined = true });
         if (limiting is not null && !local)
             layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-limiting.Limit / 2, limiting.Limit / 2), "", Dash.Dashed));
-        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Um(limiting.Limit)}.";
+        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limiting.Limit)}.";
         return new Panel($"{rail.Rail} {level.Face.Sweep.FaceName}", $"{Shown.First(GradedBatchView.Action(rail.Grade))}. {figure}", FixedList<Layer>.Copy(layers)) { Sign = SignOf(rail.Grade) };
     }
 

@@ -24,13 +24,13 @@ internal static class RailPicture
         if (limitUm is { } limit)
             layers.Add(new BracketLayer("limit", Role.Limit, level.Last + (0.03 * right), new Interval(-limit / 2, limit / 2), "", Dash.Dashed));
         var strt = Shown.Um(2 * level.HalfZone, face.Sweep.Setup);
-        return new Picture($"{Shown.First(face.Sweep.Name)}: profile with its minimum zone", $"{Shown.First(face.Sweep.Name)} over {Shown.Count(level.X.Count)} stations; STRt {strt} µm about the minimum zone{(limitUm is { } l ? $", limit {Shown.Um(l)} µm" : "")}.", x, y,
+        return new Picture($"{Shown.First(face.Sweep.Name)}: profile with its minimum zone", $"{Shown.First(face.Sweep.Name)} over {Shown.Count(level.X.Count)} stations; STRt {strt} µm about the minimum zone{(limitUm is { } l ? $", limit {Shown.Limit(l)} µm" : "")}.", x, y,
             new Panel(layers));
     }
 
     /// <summary>What the picture shows, in a sentence.</summary>
     public static string Caption(PooledSweep face)
-        => $"{Shown.First(face.Sweep.Name)} lies within {Shown.Um(face.Straightness.MinimumZone.Line.STRtUm, face.Sweep.Setup)} µm. Drawn level with its zone; {StraightnessFiguresView.Contacts(face.Straightness.MinimumZone)}";
+        => $"{Shown.First(face.Sweep.Name)} lies within {Shown.Um(face.Straightness.MinimumZone.Line.STRtUm, face.Sweep.Setup)} µm. Drawn level with its zone. {StraightnessFiguresView.Contacts(face.Straightness.MinimumZone)}";
 
     /// <summary>The stations as a table.</summary>
     public static TextTable Data(PooledSweep face)

@@ -31,6 +31,7 @@ internal sealed class GradedBatchView : View<GradedBatch>
     {
         GradedBatch.Return => "send back",
         GradedBatch.MeasureAgain => "measure again",
+        "z" => "use for Z",
         _ => $"use for {grade}",
     };
 
@@ -87,7 +88,7 @@ internal sealed class GradedRailView : View<GradedRail>
     {
         var table = new TextTable("feature", "#um", "#limit um");
         foreach (var feature in rail.Features)
-            table.Add(feature.Feature, Shown.Um(feature.ValueUm), Shown.Um(feature.Limit));
+            table.Add(feature.Feature, Shown.Um(feature.ValueUm), Shown.Limit(feature.Limit));
         return table;
     }
 }
@@ -102,12 +103,12 @@ internal sealed class GradeRulesView : View<GradeRules>
         var features = rules.Grades.SelectMany(g => g.Limits.Select(l => l.Feature)).Distinct().ToArray();
         var table = new TextTable(["!grade", .. features.Select(f => $"#{f} um")]);
         foreach (var rule in rules.Grades)
-            table.Add([rule.Grade, .. features.Select(f => Shown.Um(rule.LimitOf(f)))]);
-        table.Add([GradedBatch.Return, .. features.Select(f => f == RailFeature.Side ? $"> {Shown.Um(rules.ReturnSideUm)}" : Shown.None)]);
+            table.Add([rule.Grade, .. features.Select(f => Shown.Limit(rule.LimitOf(f)))]);
+        table.Add([GradedBatch.Return, .. features.Select(f => f == RailFeature.Side ? $"> {Shown.Limit(rules.ReturnSideUm)}" : Shown.None)]);
         return table;
     }
 
-    protected override string Verdict(GradeRules result) => $"Grades, best first: {string.Join(", ", result.Grades.Select(g => g.Grade))}; return above {Shown.Um(result.ReturnSideUm)} um at the side.";
+    protected override string Verdict(GradeRules result) => $"Grades, best first: {string.Join(", ", result.Grades.Select(g => g.Grade))}; return above {Shown.Limit(result.ReturnSideUm)} um at the side.";
 
     protected override string Text(GradeRules result) => $"{Verdict(result)}\n{Table(result)}\n{Note}";
 

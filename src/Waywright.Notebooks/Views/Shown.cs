@@ -11,6 +11,9 @@ internal static class Shown
     public static string Um(double? um, Setup? setup = null)
         => um is not { } value ? None : Plain(value).ToString(setup is { DivisionUm: >= 10 } ? "0" : "0.0", CultureInfo.InvariantCulture);
 
+    /// <summary>A limit in um, as it was set.</summary>
+    public static string Limit(double? um) => um is { } value ? Mm(value) : None;
+
     /// <summary>um/m to a tenth.</summary>
     public static string Slope(double umPerM) => Plain(umPerM).ToString("0.0", CultureInfo.InvariantCulture);
 

@@ -53,13 +53,14 @@
     };
   };
 
-  const layoutOf = figure => {
+  const layoutOf = (figure, width) => {
     const layout = inked(figure.layout ?? {});
     delete layout.width;
+    wwArrange.columns(layout, width);
     return {
       ...layout,
+      width: layout.meta?.panels ? layout.width : width,
       template: layout.template ?? template(),
-      autosize: true,
       // On a touch screen a finger over the chart must move the page.
       dragmode: touch.matches ? false : layout.dragmode ?? "zoom"
     };
@@ -70,10 +71,18 @@
   // Follows the room that a chart has, not the window: a fold that opens changes one and not the other.
   const sized = new ResizeObserver(entries => {
     for (const { target, contentRect } of entries) {
-      if (drawn.has(target) && contentRect.width > 0 && Math.abs(contentRect.width - target._fullLayout.width) > 1)
-        window.Plotly.Plots.resize(target);
+      if (drawn.has(target) && contentRect.width > 0 && Math.abs(contentRect.width - target.drawnWidth) > 1)
+        render(window.Plotly, target, drawn.get(target));
     }
   });
+
+  // Small multiples get as many columns as the width has room for; words and key that do not fit are given room.
+  const render = async (plotly, live, figure) => {
+    live.drawnWidth = live.clientWidth;
+    const layout = layoutOf(figure, live.drawnWidth);
+    await plotly.react(live, inked(figure.data ?? []), layout, configOf(figure));
+    await wwArrange.makeRoom(plotly, live, layout);
+  };
 
   const nameOf = frame => {
     const still = frame.querySelector("svg");
@@ -97,10 +106,11 @@
       live.className = "live";
       live.setAttribute("role", "img");
       live.setAttribute("aria-label", nameOf(frame));
-      live.style.height = `${figure.layout?.height ?? Math.round(still?.getBoundingClientRect().height || 420)}px`;
+      figure.layout ??= {};
+      figure.layout.height ??= Math.round(still?.getBoundingClientRect().height || 420);
       source.before(live);
       still?.classList.add("still");
-      await plotly.newPlot(live, inked(figure.data ?? []), layoutOf(figure), configOf(figure));
+      await render(plotly, live, figure);
       frame.classList.add("drawn");
       drawn.set(live, figure);
       sized.observe(live);
@@ -115,7 +125,7 @@
   dark.addEventListener("change", async () => {
     const plotly = await load();
     for (const [live, figure] of drawn)
-      plotly.react(live, inked(figure.data ?? []), layoutOf(figure), configOf(figure));
+      render(plotly, live, figure);
   });
 
   // Charts are drawn as a reader comes near them: the first screen must not wait for the last.

@@ -5,7 +5,8 @@ internal static class PageAssets
 {
     public static string Style { get; } = Read("page.css");
 
-    public static string Script { get; } = Read("page.js");
+    // Small multiples are arranged by the same script in a notebook and on the page.
+    public static string Script { get; } = $"{Notebooks.ArrangeScript.Text}\n{Read("page.js")}";
 
     private static string Read(string name)
     {

@@ -41,18 +41,22 @@ internal static class RailGrader
         var note = unjudged.Length == 0 ? "" : $" Not judged: {string.Join(", ", unjudged)} (fewer than 4 stations within {GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture)} mm).";
         if (met is not null)
         {
-            var best = ReferenceEquals(met, rules.Grades[0]);
-            var closest = limiting is null ? "" : $"{Sentence(limiting.Feature)} {Um(limiting.ValueUm!.Value)} is nearest to its limit of {Um(limiting.Limit)}.";
-            var missed = best ? "" : $" Not {rules.Grades[0].Grade}: {Missed(rules.Grades[0], features)}.";
-            return (met.Grade, closest + missed + note, $"Keep it for {met.Grade}.");
+            var reason = ReferenceEquals(met, rules.Grades[0]) ? Nearest(limiting) : Missed(rules.Grades[0], met, features);
+            return (met.Grade, reason + note, $"Keep it for {NameOf(met.Grade)}.");
         }
 
-        return (GradedBatch.MeasureAgain, $"{Sentence(limiting!.Feature)} {Um(limiting.ValueUm!.Value)} is over {Um(limiting.Limit)}, the limit for {rules.Grades[^1].Grade}, and not over {Um(rules.ReturnSideUm)} at the side, the limit for a return.{note}",
+        return (GradedBatch.MeasureAgain, $"{Sentence(limiting!.Feature)} {Um(limiting.ValueUm!.Value)} is over {Um(limiting.Limit)}, the limit for {NameOf(rules.Grades[^1].Grade)}, and not over {Um(rules.ReturnSideUm)} at the side, the limit for a return.{note}",
             Again(limiting.Feature));
     }
 
-    private static string Missed(GradeRule rule, IReadOnlyList<FeatureValue> features)
-        => string.Join(", ", features.Where(f => f.ValueUm > rule.LimitOf(f.Feature)).Select(f => $"{f.Feature} {Um(f.ValueUm!.Value)} is over {Um(rule.LimitOf(f.Feature)!.Value)}"));
+    private static string Nearest(FeatureValue? limiting)
+        => limiting is null ? "" : $"{Sentence(limiting.Feature)} {Um(limiting.ValueUm!.Value)} is nearest to its limit, {Um(limiting.Limit)}.";
+
+    private static string Missed(GradeRule best, GradeRule met, IReadOnlyList<FeatureValue> features)
+    {
+        var worst = features.Where(f => f.ValueUm > best.LimitOf(f.Feature)).MaxBy(f => f.ValueUm / best.LimitOf(f.Feature))!;
+        return $"{Sentence(worst.Feature)} {Um(worst.ValueUm!.Value)} is over {Um(best.LimitOf(worst.Feature)!.Value)}, the limit for {NameOf(best.Grade)}, and within {Um(worst.Limit)}, the limit for {NameOf(met.Grade)}.";
+    }
 
     private static string Returning(PooledSweep side)
         => side.Sweep.Setup is null
@@ -64,6 +68,9 @@ internal static class RailGrader
         RailFeature.SideLocal or RailFeature.TopLocal => $"Wipe the {feature.Split(' ')[0]} clean, sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
         _ => "Wipe the side clean and sweep it again after lifting and re-laying the rail.",
     };
+
+    // The grade's id is lower case; the axis is Z.
+    private static string NameOf(string grade) => grade == "z" ? "Z" : grade;
 
     private static string Sentence(string feature) => char.ToUpperInvariant(feature[0]) + feature[1..];
 
