@@ -20,20 +20,18 @@ internal sealed record Contender(string Name, string Timed, Func<int, double> Se
 /// <summary>Seconds for one run of a contender in each round.</summary>
 internal sealed record Timing(Contender Contender, IReadOnlyList<double> Seconds)
 {
-    public double Median => Interleaved.Median(Seconds);
-
-    public double Shortest => Seconds.Min();
-
-    public double Longest => Seconds.Max();
+    public double Median => Interleaved.Quantile(Seconds, 0.5);
 }
 
 /// <summary>
 /// Times contenders in turns, A, B, C, A, B, C, so that a busy or a throttled moment meets all of them. A ratio is taken within a round, and its median
-/// over the rounds.
+/// over the rounds. Blocks are short, so that on a shared machine most of them run undisturbed.
 /// </summary>
 internal static class Interleaved
 {
-    private const double BlockSeconds = 0.1;
+    public const double BlockSeconds = 0.01;
+
+    private const double WarmSeconds = 0.2;
 
     public static IReadOnlyList<Timing> Measure(IReadOnlyList<Contender> contenders, int rounds)
     {
@@ -50,19 +48,22 @@ internal static class Interleaved
 
     public static IReadOnlyList<double> Ratios(Timing slower, Timing faster) => [.. slower.Seconds.Zip(faster.Seconds, (a, b) => a / b)];
 
-    public static double Median(IEnumerable<double> values)
+    /// <summary>The value below which that share of the values lies, between neighbours in proportion.</summary>
+    public static double Quantile(IEnumerable<double> values, double share)
     {
         var sorted = values.Order().ToArray();
-        var middle = sorted.Length / 2;
-        return sorted.Length % 2 == 1 ? sorted[middle] : (sorted[middle - 1] + sorted[middle]) / 2;
+        var at = share * (sorted.Length - 1);
+        var below = (int)at;
+        var above = Math.Min(below + 1, sorted.Length - 1);
+        return sorted[below] + ((at - below) * (sorted[above] - sorted[below]));
     }
 
-    // Doubling until a block lasts also brings the compiler to its last tier.
+    // Doubling until it lasts also brings the compiler to its last tier.
     private static int Count(Contender contender)
     {
         var count = 1;
         double seconds;
-        while ((seconds = contender.Seconds(count)) < BlockSeconds)
+        while ((seconds = contender.Seconds(count)) < WarmSeconds)
             count *= 2;
         return Math.Max(1, (int)(count * BlockSeconds / seconds));
     }

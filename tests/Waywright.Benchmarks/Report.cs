@@ -12,16 +12,16 @@ internal static class Report
         page.Append(Line($"# {title}\n\n"));
         foreach (var paragraph in findings.About)
             page.Append(Line($"{paragraph}\n\n"));
-        page.Append("| ratio | median | lowest to highest round | wanted |\n| --- | ---: | ---: | --- |\n");
+        page.Append("| ratio | median | middle half of the rounds | wanted |\n| --- | ---: | ---: | --- |\n");
         foreach (var ratio in findings.Ratios)
         {
             var values = Interleaved.Ratios(Named(findings, ratio.Slower), Named(findings, ratio.Faster));
-            page.Append(Line($"| {ratio.Slower} / {ratio.Faster} | {Digits(Interleaved.Median(values))} | {Digits(values.Min())} to {Digits(values.Max())} | {ratio.Wanted} |\n"));
+            page.Append(Line($"| {ratio.Slower} / {ratio.Faster} | {Digits(Interleaved.Quantile(values, 0.5))} | {Digits(Interleaved.Quantile(values, 0.25))} to {Digits(Interleaved.Quantile(values, 0.75))} | {ratio.Wanted} |\n"));
         }
 
-        page.Append("\n| contender | one run, median | shortest to longest round | runs per second |\n| --- | ---: | ---: | ---: |\n");
+        page.Append("\n| contender | one run, median | middle half of the rounds | runs per second |\n| --- | ---: | ---: | ---: |\n");
         foreach (var timing in findings.Timings)
-            page.Append(Line($"| {timing.Contender.Name} | {Time(timing.Median)} | {Time(timing.Shortest)} to {Time(timing.Longest)} | {Digits(1 / timing.Median)} |\n"));
+            page.Append(Line($"| {timing.Contender.Name} | {Time(timing.Median)} | {Time(Interleaved.Quantile(timing.Seconds, 0.25))} to {Time(Interleaved.Quantile(timing.Seconds, 0.75))} | {Digits(1 / timing.Median)} |\n"));
         page.Append("\n## What is in each time\n\n");
         foreach (var timing in findings.Timings)
             page.Append(Line($"- {timing.Contender.Name}: {timing.Contender.Timed}\n"));

@@ -14,7 +14,10 @@ internal static class Lanes
     /// <summary>Doubles per turn of a kernel's loop.</summary>
     public const int Block = 16;
 
-    private const int Vector = 4;
+    /// <summary>Vectors per block.</summary>
+    public const int Vectors = 4;
+
+    private const int Vector = Block / Vectors;
 
     /// <summary>The length of an array of whole blocks that has room for so many values.</summary>
     public static int Padded(int count) => (count + Block - 1) / Block * Block;

@@ -68,24 +68,36 @@ internal readonly ref struct LineScan(ReadOnlySpan<double> positions, ReadOnlySp
     /// <summary>The stations that reach up to one height or down to another.</summary>
     public FixedList<ZoneContact> Contacts(double upper, double lower)
     {
+        var contacts = new List<ZoneContact>(4);
+        var lastBlock = _positions.Length - Lanes.Block;
+        for (var station = 0; lastBlock < 0 && station < _positions.Length; station++)
+            Add(contacts, station, upper, lower);
+        for (var next = 0; lastBlock >= 0 && next < _positions.Length; next += Lanes.Block)
+        {
+            // The last block begins early enough to be whole; what was seen before is masked out.
+            var at = Math.Min(next, lastBlock);
+            for (var hits = Hits(at, upper, lower) & (uint.MaxValue << (next - at)); hits != 0; hits &= hits - 1)
+                Add(contacts, at + BitOperations.TrailingZeroCount(hits), upper, lower);
+        }
+
+        return FixedList<ZoneContact>.Copy(contacts);
+    }
+
+    /// <summary>One bit for each station of a block that reaches either height.</summary>
+    private uint Hits(int at, double upper, double lower)
+    {
         ref readonly var x = ref MemoryMarshal.GetReference(_positions);
         ref readonly var z = ref MemoryMarshal.GetReference(_heights);
         var (position, height, slope) = (Vector256.Create(_position), Vector256.Create(_height), Vector256.Create(_slope));
         var (uppers, lowers) = (Vector256.Create(upper), Vector256.Create(lower));
-        var contacts = new List<ZoneContact>();
-        var step = Vector256<double>.Count;
-        var whole = _positions.Length / step * step;
-        for (var at = 0; at < whole; at += step)
+        uint hits = 0;
+        for (var vector = Lanes.Vectors - 1; vector >= 0; vector--)
         {
-            var from = (Lanes.At(in z, at, 0) - height) - (slope * (Lanes.At(in x, at, 0) - position));
-            var hits = (Vector256.GreaterThanOrEqual(from, uppers) | Vector256.LessThanOrEqual(from, lowers)).ExtractMostSignificantBits();
-            for (; hits != 0; hits &= hits - 1)
-                Add(contacts, at + BitOperations.TrailingZeroCount(hits), upper, lower);
+            var from = (Lanes.At(in z, at, vector) - height) - (slope * (Lanes.At(in x, at, vector) - position));
+            hits = (hits << Vector256<double>.Count) | (Vector256.GreaterThanOrEqual(from, uppers) | Vector256.LessThanOrEqual(from, lowers)).ExtractMostSignificantBits();
         }
 
-        for (var at = whole; at < _positions.Length; at++)
-            Add(contacts, at, upper, lower);
-        return FixedList<ZoneContact>.Copy(contacts);
+        return hits;
     }
 
     private void Add(List<ZoneContact> contacts, int station, double upper, double lower)
