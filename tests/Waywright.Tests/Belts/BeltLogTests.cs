@@ -1,6 +1,6 @@
 namespace Waywright.Tests;
 
-public abstract class BeltLogTests(string culture) : UnderCulture(culture)
+public abstract class BeltLogTests
 {
     private const string Header = "belt,reel,fixture,span,density,frequency\n";
 
@@ -13,13 +13,16 @@ public abstract class BeltLogTests(string culture) : UnderCulture(culture)
         + "right,R1,F1,180 +/- 0.5 mm,8.1 g/m u 0.2 g/m,103.6 Hz +/- 0.5 Hz\n"
         + "spare,R2,,200 mm,8.3 g/m,80 Hz\n";
 
-    public sealed class Invariant() : BeltLogTests("");
+    public sealed class Invariant : BeltLogTests;
 
-    public sealed class German() : BeltLogTests("de-DE");
+    [UnderCulture("de-DE")]
+    public sealed class German : BeltLogTests;
 
-    public sealed class Turkish() : BeltLogTests("tr-TR");
+    [UnderCulture("tr-TR")]
+    public sealed class Turkish : BeltLogTests;
 
-    public sealed class Persian() : BeltLogTests("fa-IR");
+    [UnderCulture("fa-IR")]
+    public sealed class Persian : BeltLogTests;
 
     [Fact]
     public void Rows_of_one_belt_are_its_plucks()

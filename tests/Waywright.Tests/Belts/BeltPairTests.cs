@@ -2,15 +2,18 @@ using CsCheck;
 
 namespace Waywright.Tests;
 
-public abstract class BeltPairTests(string culture) : UnderCulture(culture)
+public abstract class BeltPairTests
 {
-    public sealed class Invariant() : BeltPairTests("");
+    public sealed class Invariant : BeltPairTests;
 
-    public sealed class German() : BeltPairTests("de-DE");
+    [UnderCulture("de-DE")]
+    public sealed class German : BeltPairTests;
 
-    public sealed class Turkish() : BeltPairTests("tr-TR");
+    [UnderCulture("tr-TR")]
+    public sealed class Turkish : BeltPairTests;
 
-    public sealed class Persian() : BeltPairTests("fa-IR");
+    [UnderCulture("fa-IR")]
+    public sealed class Persian : BeltPairTests;
 
     // T_A / T_B = (f_A / f_B)2 once span and density are the same; u relative by JCGM 100:2008, 5.1.6.
     [Fact]

@@ -3,18 +3,21 @@ using CsCheck;
 
 namespace Waywright.Tests;
 
-public abstract class BeltSpanTests(string culture) : UnderCulture(culture)
+public abstract class BeltSpanTests
 {
     private const double NewtonsPerPound = 4.4482216152605;
     private const double InchesPerMetre = 1 / 0.0254;
 
-    public sealed class Invariant() : BeltSpanTests("");
+    public sealed class Invariant : BeltSpanTests;
 
-    public sealed class German() : BeltSpanTests("de-DE");
+    [UnderCulture("de-DE")]
+    public sealed class German : BeltSpanTests;
 
-    public sealed class Turkish() : BeltSpanTests("tr-TR");
+    [UnderCulture("tr-TR")]
+    public sealed class Turkish : BeltSpanTests;
 
-    public sealed class Persian() : BeltSpanTests("fa-IR");
+    [UnderCulture("fa-IR")]
+    public sealed class Persian : BeltSpanTests;
 
     // A string maker's printed tension chart (Reference/belts/README.md): T = UW (2 L F)2 / 386.4, to 0.1 lb.
     // It takes 386.4 in/s2 for gravity; standard gravity is 386.0886, so the chart's pounds are 0.081 % fewer than the definition's.

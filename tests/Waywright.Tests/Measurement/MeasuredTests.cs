@@ -3,15 +3,18 @@ using UnitsNet;
 
 namespace Waywright.Tests;
 
-public abstract class MeasuredTests(string culture) : UnderCulture(culture)
+public abstract class MeasuredTests
 {
-    public sealed class Invariant() : MeasuredTests("");
+    public sealed class Invariant : MeasuredTests;
 
-    public sealed class German() : MeasuredTests("de-DE");
+    [UnderCulture("de-DE")]
+    public sealed class German : MeasuredTests;
 
-    public sealed class Turkish() : MeasuredTests("tr-TR");
+    [UnderCulture("tr-TR")]
+    public sealed class Turkish : MeasuredTests;
 
-    public sealed class Persian() : MeasuredTests("fa-IR");
+    [UnderCulture("fa-IR")]
+    public sealed class Persian : MeasuredTests;
 
     [Fact]
     public void Literals_read_as_they_are_said()

@@ -2,15 +2,18 @@ using UnitsNet;
 
 namespace Waywright.Tests;
 
-public abstract class QuantityTextTests(string culture) : UnderCulture(culture)
+public abstract class QuantityTextTests
 {
-    public sealed class Invariant() : QuantityTextTests("");
+    public sealed class Invariant : QuantityTextTests;
 
-    public sealed class German() : QuantityTextTests("de-DE");
+    [UnderCulture("de-DE")]
+    public sealed class German : QuantityTextTests;
 
-    public sealed class Turkish() : QuantityTextTests("tr-TR");
+    [UnderCulture("tr-TR")]
+    public sealed class Turkish : QuantityTextTests;
 
-    public sealed class Persian() : QuantityTextTests("fa-IR");
+    [UnderCulture("fa-IR")]
+    public sealed class Persian : QuantityTextTests;
 
     [Theory]
     [InlineData("180mm", 0.18)]
