@@ -61,7 +61,7 @@ public class ApiTests
         string[] parts =
         [
             "AlignedPass", "Contribution", "Decision", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "InputFile", "InputProblem", "KeptResult", "LocalStraightness",
-            "MinimumZone", "NotebookParameter", "Profile", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SweepPass", "ZoneContact",
+            "MinimumZone", "NotebookParameter", "Profile", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepPass", "ZoneContact",
         ];
         var results = Library.GetExportedTypes().Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);
         var shown = Views.All.Select(v => v.ResultType.Name).ToHashSet();
