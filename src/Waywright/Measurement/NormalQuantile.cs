@@ -1,4 +1,5 @@
 using System;
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -38,18 +39,23 @@ internal static class NormalQuantile
         Span<double> tails = stackalloc double[RandomDraws.MostAtOnce + Vector512<double>.Count];
         Span<int> places = stackalloc int[RandomDraws.MostAtOnce + 1];
         var count = 0;
-        // Three draws in twenty are in the tails: gathered first, so that they too go through in full vectors.
-        for (var i = 0; i < values.Length; i++)
+        // Three draws in twenty are in the tails: gathered, so that they too go through in full vectors.
+        for (var i = 0; i < lanes.Length; i++)
         {
-            tails[count] = values[i];
-            places[count] = i;
-            count += Math.Abs(values[i] - 0.5) > CentralHalfWidth ? 1 : 0;
+            var p = lanes[i];
+            var isTail = Vector512.GreaterThan(Vector512.Abs(p - Vector512.Create(0.5)), Vector512.Create(CentralHalfWidth)).ExtractMostSignificantBits();
+            for (; isTail != 0; isTail &= isTail - 1)
+            {
+                places[count] = (i * Vector512<double>.Count) + BitOperations.TrailingZeroCount(isTail);
+                tails[count] = values[places[count]];
+                count++;
+            }
+
+            lanes[i] = Central(p);
         }
 
-        for (var i = 0; i < lanes.Length; i++)
-            lanes[i] = Central(lanes[i]);
         for (var i = lanes.Length * Vector512<double>.Count; i < values.Length; i++)
-            values[i] = Central(Vector512.Create(values[i])).ToScalar();
+            values[i] = Of(values[i]);
         tails.Slice(count, Vector512<double>.Count).Fill(0.01);
         var tailLanes = MemoryMarshal.Cast<double, Vector512<double>>(tails);
         for (var i = 0; i * Vector512<double>.Count < count; i++)
