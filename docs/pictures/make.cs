@@ -4,10 +4,9 @@
 #:property GenerateDocumentationFile=true
 // Pictures of a published page for the README: dotnet run docs/pictures/make.cs -- PAGE OUTFOLDER (Debian's Chromium is needed).
 using PuppeteerSharp;
-using PuppeteerSharp.Media;
 
 var (page, folder) = (Path.GetFullPath(args[0]), args[1]);
-var chromium = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser" }.First(File.Exists);
+const string chromium = "/usr/bin/chromium";
 await using var browser = await Puppeteer.LaunchAsync(new LaunchOptions
 {
     ExecutablePath = chromium,
