@@ -5,6 +5,8 @@ internal sealed class PooledSweepView : View<PooledSweep>
 {
     protected override string Verdict(PooledSweep result)
     {
+        if (result.Profile.Count < 3)
+            return $"{Shown.First(result.Sweep.Name)}: sweep it at more stations. Two stations always lie on a line and say nothing about straightness.";
         var zone = result.Straightness.MinimumZone.Line;
         return $"{Shown.First(result.Sweep.Name)}: straight to {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um (STRt about the minimum zone), from {Passes(result)} over {Shown.Count(result.Profile.Count)} stations.";
     }

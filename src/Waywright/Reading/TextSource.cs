@@ -88,5 +88,5 @@ internal static class TextSource
             throw new InputException(new InputProblem(path, 1 + head[..zero].Count((byte)'\n'), null, "binary data", "text saved as UTF-8"));
     }
 
-    private static InputException Problem(string path, string found, string expected) => new(new InputProblem(path, null, null, found, expected));
+    private static InputException Problem(string path, string found, string expected) => new(new InputProblem(string.IsNullOrWhiteSpace(path) ? "the file's path" : path, null, null, string.IsNullOrWhiteSpace(path) ? "nothing" : found, expected));
 }

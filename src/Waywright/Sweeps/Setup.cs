@@ -73,7 +73,10 @@ public sealed record SetupBook
         var root = JsonPlace.Read(json, problems);
         root.OnlyMembers("setups", "note", "$schema");
         var setups = new List<Setup>();
-        foreach (var place in root.Member("setups", required: true)?.Items ?? [])
+        var list = root.Member("setups", required: true);
+        if (list is { Items.Count: 0 })
+            list.Reject("a list of at least one set-up");
+        foreach (var place in list?.Items ?? [])
         {
             if (ReadSetup(place) is not { } setup)
                 continue;

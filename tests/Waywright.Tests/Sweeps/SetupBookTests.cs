@@ -28,6 +28,7 @@ public class SetupBookTests
     [InlineData("", "s:1:1: found text that is not JSON, expected a JSON document")]
     [InlineData("{", "s:1:2: found text that is not JSON, expected a JSON document")]
     [InlineData("{}", "s:1:1: found no \"setups\", expected a value for \"setups\"")]
+    [InlineData("""{"setups":[]}""", "s:1:11: found a list, expected setups to be a list of at least one set-up")]
     [InlineData("""{"setups":[{"id":"a","id":"b"}]}""", "s:1:22: found \"id\" twice, expected each name once in an object")]
     public void A_wrong_document_is_refused(string json, string expected) => Assert.Equal(expected, Assert.Throws<InputException>(() => SetupBook.Parse(json, "s")).Message);
 
