@@ -7,9 +7,9 @@ internal sealed record HtmlTable(IReadOnlyList<string> Columns, IReadOnlyList<IR
 {
     public string Html(string name)
     {
-        var html = new StringBuilder("<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(SvgText.Encode(name)).Append("\"><table class=\"ww-table\"><thead><tr>");
+        var html = new StringBuilder("<div class=\"ww-scroll\" role=\"group\" tabindex=\"0\" aria-label=\"").Append(SvgText.Encode(name)).Append("\"><table class=\"ww-table\"><thead><tr>");
         for (var c = 0; c < Columns.Count; c++)
-            html.Append("<th scope=\"col\"").Append(ClassOf(c)).Append('>').Append(SvgText.Encode(Columns[c])).Append("</th>");
+            html.Append(Heading(c));
         html.Append("</tr></thead><tbody>");
         foreach (var row in Rows)
         {
@@ -21,6 +21,9 @@ internal sealed record HtmlTable(IReadOnlyList<string> Columns, IReadOnlyList<IR
 
         return html.Append("</tbody></table></div>").ToString();
     }
+
+    // A heading without words is no heading: screen readers would announce nothing.
+    private string Heading(int column) => Columns[column].Length == 0 ? "<td></td>" : $"<th scope=\"col\"{ClassOf(column)}>{SvgText.Encode(Columns[column])}</th>";
 
     private string ClassOf(int column) => AreNumbers[column] ? " class=\"ww-num\"" : "";
 }

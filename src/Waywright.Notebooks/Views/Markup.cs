@@ -23,7 +23,7 @@ internal static partial class Markup
     /// <summary>A table in a region of its own that scrolls sideways on a phone. Cells are encoded.</summary>
     public static string Table(TextTable table, string caption)
     {
-        var html = new StringBuilder("<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"").Append(Encode(caption)).Append("\"><table class=\"ww-table\"><thead><tr>");
+        var html = new StringBuilder("<div class=\"ww-scroll\" role=\"group\" tabindex=\"0\" aria-label=\"").Append(Encode(caption)).Append("\"><table class=\"ww-table\"><thead><tr>");
         for (var c = 0; c < table.Columns.Count; c++)
             html.Append("<th scope=\"col\"").Append(ClassOf(table.KindOf(c))).Append('>').Append(Words(table.Columns[c])).Append("</th>");
         html.Append("</tr></thead><tbody>");

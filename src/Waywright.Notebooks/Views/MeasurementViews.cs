@@ -21,7 +21,7 @@ internal sealed class BudgetView : View<UncertaintyBudget>
             var share = (100 * line.Share).ToString("0", CultureInfo.InvariantCulture);
             return $"<tr><td>{Markup.Encode(line.Input)}</td><td class=\"ww-num\">{share} %</td><td><span class=\"ww-bar\" style=\"--share: {share}%\"></span></td></tr>";
         });
-        return $"<table class=\"ww-table\"><thead><tr><th scope=\"col\">input</th><th scope=\"col\" class=\"ww-num\">share of the variance</th><th scope=\"col\" aria-label=\"share as a bar\"></th></tr></thead><tbody>{string.Concat(rows)}</tbody></table>";
+        return $"<table class=\"ww-table\"><thead><tr><th scope=\"col\">input</th><th scope=\"col\" class=\"ww-num\">share of the variance</th><th scope=\"col\">as a bar</th></tr></thead><tbody>{string.Concat(rows)}</tbody></table>";
     }
 }
 
