@@ -115,7 +115,7 @@
       frame.classList.add("drawn");
       drawn.set(live, figure);
       sized.observe(live);
-      if (!touch.matches)
+      if (!touch.matches && figure.layout.dragmode !== false)
         live.title = "Drag to enlarge a part, double-click for the whole";
     } catch (error) {
       live.remove();

@@ -27,11 +27,15 @@ public sealed class ChartTests(DemoPage demo)
         Assert.DoesNotContain("", captions);
 
         // As the browser tells it to a screen reader, not as an attribute says it.
-        foreach (var chart in await page.Page.QuerySelectorAllAsync(".ww-figure .live"))
+        var titles = await page.AskAsync<string[]>("() => [...document.querySelectorAll('.ww-figure > .still > title')].map(title => title.textContent)");
+        Assert.Equal(figures, titles.Length);
+        var charts = await page.Page.QuerySelectorAllAsync(".ww-figure .live");
+        foreach (var (title, chart) in titles.Zip(charts))
         {
             var told = await page.Page.Accessibility.SnapshotAsync(new PuppeteerSharp.PageAccessibility.AccessibilitySnapshotOptions { Root = chart });
             Assert.Contains(told.Role, (string[])["image", "img"]);
-            Assert.False(string.IsNullOrWhiteSpace(told.Name));
+            Assert.StartsWith(title, told.Name);
+            Assert.True(title.Length > 0 && told.Name.Length > title.Length, $"no more than a title: {told.Name}");
         }
     }
 
