@@ -1,0 +1,102 @@
+using System;
+using System.Globalization;
+using System.Linq;
+using System.Runtime.ExceptionServices;
+using System.Threading;
+using System.Threading.Tasks;
+
+namespace Waywright;
+
+/// <summary>Runs trials of a model in batches of fixed borders, on as many threads as there are; each result has its place, so nothing depends on who made it.</summary>
+internal sealed class TrialRunner
+{
+    private readonly Action<TrialBatch, Span<double>> _model;
+    private readonly RandomDraws _draws;
+    private readonly int _columns;
+    private readonly ParallelOptions _options;
+    private readonly Lock _lock = new();
+    private int _failedBatch = int.MaxValue;
+    private ExceptionDispatchInfo? _failure;
+
+    public TrialRunner(Action<TrialBatch, Span<double>> model, FixedList<MonteCarloInput> inputs, ulong seed, int mostThreads, CancellationToken cancel)
+    {
+        Inputs = inputs;
+        _model = model;
+        _draws = new RandomDraws(seed);
+        _columns = inputs.Sum(i => i.Names.Count);
+        _options = new ParallelOptions { MaxDegreeOfParallelism = mostThreads, CancellationToken = cancel };
+        if (inputs.SelectMany(i => i.Names).GroupBy(n => n).FirstOrDefault(g => g.Count() > 1) is { } twice)
+            throw new ArgumentException($"Two inputs are called '{twice.Key}': give each its own name.", nameof(inputs));
+    }
+
+    public FixedList<MonteCarloInput> Inputs { get; }
+
+    /// <summary>Runs the trials from <paramref name="firstTrial"/>, an even one, and puts each result into its place.</summary>
+    /// <exception cref="OperationCanceledException">Cancelled.</exception>
+    /// <exception cref="ArithmeticException">A result is not finite; the first such trial is named.</exception>
+    public void Run(long firstTrial, Memory<double> results)
+    {
+        const int length = RandomDraws.MostAtOnce;
+        var batches = (results.Length + length - 1) / length;
+        Parallel.For(
+            0,
+            batches,
+            _options,
+            () => new double[_columns * length],
+            (batch, state, buffer) =>
+            {
+                var from = batch * length;
+                var mine = results.Slice(from, Math.Min(length, results.Length - from));
+                try
+                {
+                    RunBatch(firstTrial + from, mine.Span, buffer);
+                }
+                // Whatever the model throws goes to the caller, from the first batch that fails: Break lets those before it finish.
+                catch (Exception e)
+                {
+                    Keep(batch, e);
+                    state.Break();
+                }
+
+                return buffer;
+            },
+            _ => { });
+        _failure?.Throw();
+    }
+
+    private void RunBatch(long firstTrial, Span<double> results, double[] buffer)
+    {
+        uint column = 0;
+        foreach (var input in Inputs)
+        {
+            input.Draw(_draws, column, firstTrial, results.Length, buffer.AsSpan((int)column * RandomDraws.MostAtOnce), RandomDraws.MostAtOnce);
+            column += (uint)input.Names.Count;
+        }
+
+        var batch = new TrialBatch(buffer, RandomDraws.MostAtOnce, _columns, results.Length, firstTrial);
+        _model(batch, results);
+        for (var i = 0; i < results.Length; i++)
+        {
+            if (!double.IsFinite(results[i]))
+                throw new ArithmeticException(NotFinite(batch, i, results[i]));
+        }
+    }
+
+    private string NotFinite(TrialBatch batch, int index, double result)
+    {
+        var names = Inputs.SelectMany(i => i.Names).ToArray();
+        var values = new string[_columns];
+        for (var i = 0; i < _columns; i++)
+            values[i] = $"{names[i]} = {NumberText.Plain(batch[i][index])}";
+        return string.Create(CultureInfo.InvariantCulture, $"Trial {batch.FirstTrial + index}: the model gives {result} for {string.Join(", ", values)}.");
+    }
+
+    private void Keep(int batch, Exception failure)
+    {
+        lock (_lock)
+        {
+            if (batch < _failedBatch)
+                (_failedBatch, _failure) = (batch, ExceptionDispatchInfo.Capture(failure));
+        }
+    }
+}
