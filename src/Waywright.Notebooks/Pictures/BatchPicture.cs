@@ -16,13 +16,13 @@ internal static class BatchPicture
         var y = Axis.Covering("height", "µm", [-1.1 * kept, 1.1 * kept], 4) with { Sign = "+ towards the dial" };
         var (first, last) = (shown.Min(r => r.Level.First), shown.Max(r => r.Level.Last));
         var x = Axis.Covering("position from the dot", "mm", [Math.Min(0, first), last], 3).Reaching(first - (0.03 * (last - first)), last + (0.06 * (last - first)), new Interval(Math.Min(0, first), last));
-        return new Picture("The batch, sorted by what to do next", string.Join(" ", graded.Counts.Select(c => $"{c.Key}: {Shown.Count(c.Value)}.")), x, y, shown.Select(r => PanelOf(r.Rail, r.Level, last + (0.03 * (last - first)))));
+        return new Picture("The batch, sorted by what to do next", string.Join(" ", graded.Counts.Select(c => $"{c.Key}: {Shown.Count(c.Value)}.")), x, y, shown.Select(r => PanelOf(graded.Rules, r.Rail, r.Level, last + (0.03 * (last - first)))));
     }
 
     public static string Caption(GradedBatch graded)
         => $"Each rail by the face that decided, all on one scale, drawn level with its zone (band). The dashed bracket is the limit of its grade. {(graded.Rails.Count > Most ? $"The first {Shown.Count(Most)} of {Shown.Count(graded.Rails.Count)} rails." : "")}".TrimEnd();
 
-    private static Panel PanelOf(GradedRail rail, LevelProfile level, double right)
+    private static Panel PanelOf(GradeRules rules, GradedRail rail, LevelProfile level, double right)
     {
         var limiting = rail.Features.FirstOrDefault(f => f.Feature == rail.LimitingFeature);
         var layers = new List<Layer> { level.Zone };
@@ -32,7 +32,8 @@ internal static class BatchPicture
         layers.Add(new DotLayer("stations", Role.Ink, level.Stations, 4) { Joined = true });
         if (limiting is not null && !local)
             layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-limiting.Limit / 2, limiting.Limit / 2), "", Dash.Dashed));
-        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limiting.Limit)}.";
+        var limit = rail.Grade == GradedBatch.Return ? rules.ReturnSideUm : limiting?.Limit;
+        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limit)}.";
         return new Panel($"{rail.Rail} {level.Face.Sweep.FaceName}", $"{Shown.First(GradedBatchView.Action(rail.Grade))}. {figure}", FixedList<Layer>.Copy(layers)) { Sign = SignOf(rail.Grade) };
     }
 

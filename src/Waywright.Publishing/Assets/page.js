@@ -84,10 +84,11 @@
     await wwArrange.makeRoom(plotly, live, layout);
   };
 
+  // The still picture's own title and description, in the words of who drew it; without one the caption.
   const nameOf = frame => {
     const still = frame.querySelector("svg");
-    const caption = frame.querySelector("figcaption");
-    return still?.getAttribute("aria-label") || caption?.textContent.trim().slice(0, 300) || "Chart";
+    const told = [...still?.querySelectorAll(":scope > title, :scope > desc") ?? []].map(part => part.textContent.trim().replace(/\.$/, ""));
+    return told.filter(Boolean).join(". ") || frame.querySelector("figcaption")?.textContent.trim().slice(0, 300) || "Chart";
   };
 
   const say = (frame, text) => {

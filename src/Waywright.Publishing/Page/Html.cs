@@ -36,13 +36,13 @@ internal static partial class Html
         return string.Concat(parts.Index().Select(part => part.Index % 2 == 1 ? $"<code>{part.Item}</code>" : part.Item));
     }
 
-    /// <summary>A box that scrolls sideways by itself, so that the page never does; reached by keyboard, and named for it.</summary>
+    /// <summary>A box that scrolls sideways by itself, so that the page never does; reached by keyboard, and named for it. A group: as a region, each would be a landmark.</summary>
     public static string Scroll(string label, string content)
-        => $"<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"{Encode(label)}\">{content}</div>\n";
+        => $"<div class=\"ww-scroll\" role=\"group\" tabindex=\"0\" aria-label=\"{Encode(label)}\">{content}</div>\n";
 
     /// <summary>Program text or output, as it is.</summary>
     public static string Pre(string label, string className, string text)
-        => $"<pre class=\"{className}\" role=\"region\" tabindex=\"0\" aria-label=\"{Encode(label)}\">{Encode(text)}</pre>\n";
+        => $"<pre class=\"{className}\" role=\"group\" tabindex=\"0\" aria-label=\"{Encode(label)}\">{Encode(text)}</pre>\n";
 
     [GeneratedRegex(@"(?<=\d) (?=(%|°|(k|M)?Hz|[mcµuk]?m|k?g|k?N|s)(?![\w/]))", RegexOptions.CultureInvariant)]
     private static partial Regex BeforeUnit();

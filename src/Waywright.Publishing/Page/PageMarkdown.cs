@@ -132,7 +132,7 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
     {
         protected override void Write(HtmlRenderer renderer, Table table)
         {
-            renderer.Write("<div class=\"ww-scroll\" role=\"region\" tabindex=\"0\" aria-label=\"Table\">");
+            renderer.Write("<div class=\"ww-scroll\" role=\"group\" tabindex=\"0\" aria-label=\"Table\">");
             table.GetAttributes().AddClass("ww-table");
             base.Write(renderer, table);
             renderer.WriteLine("</div>");
