@@ -39,7 +39,7 @@ internal sealed class CalibrationLineView : View<CalibrationLine>
             false => " The points don't agree with a straight line within their uncertainties: look for a bent scale or a misread point.",
             null => "",
         };
-        return string.Create(CultureInfo.InvariantCulture, $"{result.Name}: reading = {result.Intercept:G6} + {result.Slope:G6} x value, from {result.LowestX:G6} to {result.HighestX:G6}.{fits}");
+        return string.Create(CultureInfo.InvariantCulture, $"{Shown.First(result.Name)}: reading = {Shown.ToSpread(result.Intercept, 2 * result.InterceptUncertainty)} + {Shown.ToSpread(result.Slope, 2 * result.SlopeUncertainty)} x value, from {result.LowestX:G6} to {result.HighestX:G6}.{fits}");
     }
 
     protected override string Text(CalibrationLine result) => $"{Verdict(result)}\n{Table(result)}";
@@ -54,18 +54,18 @@ internal sealed class CalibrationLineView : View<CalibrationLine>
 
     private static TextTable Table(CalibrationLine line)
         => new TextTable("parameter", "#estimate", "#standard uncertainty")
-            .Add("intercept", Number(line.Intercept), Number(line.InterceptUncertainty))
-            .Add("slope", Number(line.Slope), Number(line.SlopeUncertainty))
-            .Add("covariance", Number(line.Covariance), Shown.None);
+            .Add("intercept", Shown.ToSpread(line.Intercept, 2 * line.InterceptUncertainty), Two(line.InterceptUncertainty))
+            .Add("slope", Shown.ToSpread(line.Slope, 2 * line.SlopeUncertainty), Two(line.SlopeUncertainty))
+            .Add("covariance", Two(line.Covariance), Shown.None);
 
-    private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    private static string Two(double value) => value.ToString("G2", CultureInfo.InvariantCulture);
 }
 
 /// <summary>A gauge study: how much of the scatter is the measuring.</summary>
 internal sealed class GaugeStudyView : View<GaugeStudy>
 {
     protected override string Verdict(GaugeStudy result)
-        => string.Create(CultureInfo.InvariantCulture, $"Measuring adds {result.Gauge:G3} to the parts' own {result.PartDeviation:G3} (standard deviations){(result.DistinctCategories is { } n ? $": it tells about {n} classes of parts apart" : "")}.");
+        => string.Create(CultureInfo.InvariantCulture, $"Measuring scatters by {result.Gauge:G2} where the parts differ by {result.PartDeviation:G2} (standard deviations){(result.DistinctCategories is { } n ? $": enough to tell {n} classes of parts apart" : "")}.");
 
     protected override string Text(GaugeStudy result) => $"{Verdict(result)}\n{Table(result)}";
 
@@ -75,7 +75,7 @@ internal sealed class GaugeStudyView : View<GaugeStudy>
     {
         var table = new TextTable("source", "#degrees of freedom", "#sum of squares", "#mean square");
         foreach (var line in study.Lines)
-            table.Add(line.Source, Shown.Count(line.DegreesOfFreedom), line.SumOfSquares.ToString("G5", CultureInfo.InvariantCulture), line.MeanSquare.ToString("G5", CultureInfo.InvariantCulture));
+            table.Add(line.Source, Shown.Count(line.DegreesOfFreedom), line.SumOfSquares.ToString("G4", CultureInfo.InvariantCulture), line.MeanSquare.ToString("G4", CultureInfo.InvariantCulture));
         return table;
     }
 }

@@ -6,7 +6,7 @@ namespace Waywright.Notebooks;
 internal sealed class LineFitView : View<LineFit>
 {
     protected override string Verdict(LineFit result)
-        => string.Create(CultureInfo.InvariantCulture, $"y = {result.Intercept:G6} + {result.Slope:G6} x, residual standard deviation {result.ResidualDeviation:G3} ({result.DegreesOfFreedom} degrees of freedom).");
+        => string.Create(CultureInfo.InvariantCulture, $"y = {Shown.ToSpread(result.Intercept, 2 * result.InterceptUncertainty)} + {Shown.ToSpread(result.Slope, 2 * result.SlopeUncertainty)} x, residual standard deviation {result.ResidualDeviation:G3} ({result.DegreesOfFreedom} degrees of freedom).");
 
     protected override string Text(LineFit result) => $"{Verdict(result)}\n{Table(result)}";
 
@@ -23,8 +23,8 @@ internal sealed class LineFitView : View<LineFit>
 
     private static TextTable Table(LineFit fit)
         => new TextTable("parameter", "#estimate", "#standard uncertainty")
-            .Add("intercept", Number(fit.Intercept), Number(fit.InterceptUncertainty))
-            .Add("slope", Number(fit.Slope), Number(fit.SlopeUncertainty));
+            .Add("intercept", Shown.ToSpread(fit.Intercept, 2 * fit.InterceptUncertainty), Two(fit.InterceptUncertainty))
+            .Add("slope", Shown.ToSpread(fit.Slope, 2 * fit.SlopeUncertainty), Two(fit.SlopeUncertainty));
 
-    private static string Number(double value) => value.ToString("G6", CultureInfo.InvariantCulture);
+    private static string Two(double value) => value.ToString("G2", CultureInfo.InvariantCulture);
 }

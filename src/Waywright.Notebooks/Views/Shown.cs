@@ -17,6 +17,15 @@ internal static class Shown
     /// <summary>um/m to a tenth.</summary>
     public static string Slope(double umPerM) => Plain(umPerM).ToString("0.0", CultureInfo.InvariantCulture);
 
+    /// <summary>A number to the second significant digit of its spread (U, or the half of an interval).</summary>
+    public static string ToSpread(double value, double spread)
+    {
+        if (!(spread > 0))
+            return value.ToString("G6", CultureInfo.InvariantCulture);
+        var decimals = Math.Clamp(1 - (int)Math.Floor(Math.Log10(spread)), 0, 12);
+        return Math.Round(value, decimals).ToString("F" + decimals.ToString(CultureInfo.InvariantCulture), CultureInfo.InvariantCulture);
+    }
+
     /// <summary>mm as it was given.</summary>
     public static string Mm(double mm) => mm.ToString("0.###", CultureInfo.InvariantCulture);
 

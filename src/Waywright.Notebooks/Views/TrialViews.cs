@@ -9,7 +9,8 @@ internal sealed class MonteCarloResultView : View<MonteCarloResult>
     {
         var interval = result.Symmetric();
         var stable = result.IsStable == false ? " Not stable yet: run more trials." : "";
-        return string.Create(CultureInfo.InvariantCulture, $"{result.Mean:G6}, between {interval.Low:G6} and {interval.High:G6} with 95 % (standard uncertainty {result.StandardUncertainty:G3}).{stable}");
+        var half = (interval.High - interval.Low) / 2;
+        return string.Create(CultureInfo.InvariantCulture, $"{Shown.ToSpread(result.Mean, half)}, between {Shown.ToSpread(interval.Low, half)} and {Shown.ToSpread(interval.High, half)} with 95 % (standard uncertainty {result.StandardUncertainty:G2}).{stable}");
     }
 
     protected override string Text(MonteCarloResult result) => $"{Verdict(result)}\n{Basis(result)}";
@@ -39,7 +40,7 @@ internal sealed class GumValidationView : View<GumValidation>
 /// <summary>From where to where a value lies.</summary>
 internal sealed class CoverageIntervalView : View<CoverageInterval>
 {
-    protected override string Verdict(CoverageInterval result) => string.Create(CultureInfo.InvariantCulture, $"{result.Low:G6} to {result.High:G6} with {100 * result.Coverage:0.#} %.");
+    protected override string Verdict(CoverageInterval result) => string.Create(CultureInfo.InvariantCulture, $"{Shown.ToSpread(result.Low, (result.High - result.Low) / 2)} to {Shown.ToSpread(result.High, (result.High - result.Low) / 2)} with {100 * result.Coverage:0.#} %.");
 
     protected override string Text(CoverageInterval result) => Verdict(result);
 

@@ -10,13 +10,13 @@ namespace Waywright;
 /// <param name="DegreesOfFreedom">Degrees of freedom.</param>
 /// <param name="SumOfSquares">Sum of squares.</param>
 /// <param name="MeanSquare">Sum of squares over degrees of freedom.</param>
-internal sealed record VarianceLine(string Source, int DegreesOfFreedom, double SumOfSquares, double MeanSquare);
+public sealed record VarianceLine(string Source, int DegreesOfFreedom, double SumOfSquares, double MeanSquare);
 
 /// <summary>
 /// How much of the scatter of readings comes from the gauge, from who reads it (or from each new lay), and from the parts: two-way analysis of variance with
 /// interaction, pooled into the error where it is not significant at 25 % (AIAG, Measurement Systems Analysis, 4th ed., III-B). Checked by its 10 x 3 x 3 example.
 /// </summary>
-internal sealed record GaugeStudy
+public sealed record GaugeStudy
 {
     private const double PoolingLevel = 0.25;
 

@@ -9,7 +9,7 @@ namespace Waywright;
 /// <param name="ConsumerRisk">R_C: the piece does not conform and is accepted.</param>
 /// <param name="ProducerRisk">R_P: the piece conforms and is rejected.</param>
 /// <param name="Conforming">Share of the pieces that conform.</param>
-internal sealed record GlobalRisk(double ConsumerRisk, double ProducerRisk, double Conforming)
+public sealed record GlobalRisk(double ConsumerRisk, double ProducerRisk, double Conforming)
 {
     // Gauss and Legendre's rule of this order, on panels no wider than a deviation of what varies fastest: good to twelve digits for Gaussian curves.
     private const int Order = 20;

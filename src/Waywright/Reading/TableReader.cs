@@ -94,7 +94,10 @@ internal sealed class TableReader : IDisposable
             {
                 var row = _rows.Current;
                 // Without a header of its own Sep says that the first row starts on line 2; where rows end is right.
-                Line = _linesBefore + row.LineNumberToExcl - 1 - row.Span.Count('\n');
+                Line = _linesBefore + row.LineNumberToExcl - 1;
+                if (row.ColCount == Columns.Count && IsPlain(row.Span))
+                    return true;
+                Line -= row.Span.Count('\n');
                 if (IsUsable(row))
                     return true;
             }
@@ -111,6 +114,12 @@ internal sealed class TableReader : IDisposable
 
         return false;
     }
+
+    /// <summary>The current row as it stands in the file.</summary>
+    public ReadOnlySpan<char> Row => _rows.Current.Span;
+
+    /// <summary>A field as it stands in the row, quotes and blanks included.</summary>
+    public ReadOnlySpan<char> Field(int column) => _rows.Current[column].Span;
 
     /// <summary>A field's text, without its quotes and outer blanks.</summary>
     public ReadOnlySpan<char> Text(int column)
@@ -170,6 +179,9 @@ internal sealed class TableReader : IDisposable
         _rows.Dispose();
         _text.Dispose();
     }
+
+    // Most rows: they begin with a letter or a digit and hold no quotation mark, so they are no comment, not blank, and end on their line.
+    private static bool IsPlain(ReadOnlySpan<char> row) => !row.IsEmpty && char.IsAsciiLetterOrDigit(row[0]) && !row.Contains('"');
 
     private bool IsUsable(SepReader.Row row)
     {

@@ -16,6 +16,13 @@ internal sealed class SweepTable
     private FaceRows? _face;
     private PassRows? _pass;
 
+    // The last sound row but for its position and reading: a row that only differs there belongs to the same pass.
+    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
+    private FixedList<double> _stations = FixedList<double>.Empty;
+    private int _rowsOfLastPass;
+    private string _before = "";
+    private string _behind = "";
+
     private SweepTable(TableReader table, string source, SetupBook? setups)
         => (_table, _columns, _setups, _source) = (table, new SweepColumns(table), setups, source);
 
@@ -39,23 +46,43 @@ internal sealed class SweepTable
 
     private void Add()
     {
-        var sound = _table.TryNumber(_columns.Position, out var position) & _table.TryNumber(_columns.Reading, out var reading);
-        if (_columns.Temperature >= 0 && !_table.Text(_columns.Temperature).IsEmpty)
-            sound &= _table.TryNumber(_columns.Temperature, out _);
-        if (!_columns.IsBare && !IsNamed())
-            return;
-        if (!_columns.IsBare && position < 0)
+        var row = _table.Row;
+        var position = _table.Field(_columns.Position);
+        var reading = _table.Field(_columns.Reading);
+        var isSplit = row.Overlaps(position, out var start) & row.Overlaps(reading, out var end) && _columns.Reading == _columns.Position + 1;
+        var before = isSplit ? row[..start] : [];
+        var behind = isSplit ? row[(end + reading.Length)..] : [];
+        if (isSplit && _pass is not null && before.SequenceEqual(_before) && behind.SequenceEqual(_behind))
         {
-            _table.Reject(_columns.Position, _table.Text(_columns.Position), "a position from 0 mm, the end with the dot");
+            if (ReadNumbers(out var x, out var z))
+                _pass.Add(x, z, _table.Line);
             return;
         }
 
-        if (!sound)
+        if (!AddNamed() || !isSplit)
             return;
+        (_before, _behind) = (before.ToString(), behind.ToString());
+    }
+
+    private bool ReadNumbers(out double position, out double reading)
+    {
+        var sound = _table.TryNumber(_columns.Position, out position) & _table.TryNumber(_columns.Reading, out reading);
+        if (_columns.IsBare || position >= 0)
+            return sound;
+        _table.Reject(_columns.Position, _table.Text(_columns.Position), "a position from 0 mm, the end with the dot");
+        return false;
+    }
+
+    private bool AddNamed()
+    {
+        var sound = ReadNumbers(out var position, out var reading);
+        if (_columns.Temperature >= 0 && !_table.Text(_columns.Temperature).IsEmpty)
+            sound &= _table.TryNumber(_columns.Temperature, out _);
+        if ((!_columns.IsBare && !IsNamed()) || !sound)
+            return false;
         GoToPass();
-        _pass!.Positions.Add(position);
-        _pass.Readings.Add(reading);
-        _pass.LastLine = _table.Line;
+        _pass!.Add(position, reading, _table.Line);
+        return true;
     }
 
     private bool IsNamed()
@@ -82,10 +109,11 @@ internal sealed class SweepTable
         var face = Text(_columns.Face);
         if (_face is null || !rail.SequenceEqual(_face.Rail) || !face.SequenceEqual(_face.Face))
         {
+            _rowsOfLastPass = _pass?.Count ?? 0;
             var name = $"{rail}\n{face}";
             if (!_byName.TryGetValue(name, out _face))
             {
-                _face = new FaceRows(rail.ToString(), face.ToString(), Text(_columns.Setup).ToString(), Text(_columns.Track).ToString());
+                _face = new FaceRows(Known(rail), Known(face), Known(Text(_columns.Setup)), Known(Text(_columns.Track)));
                 _byName.Add(name, _face);
                 _faces.Add(_face);
             }
@@ -98,7 +126,28 @@ internal sealed class SweepTable
         if (!Text(_columns.Track).SequenceEqual(_face.Track))
             _table.Reject(_columns.Track, Text(_columns.Track), $"one track for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Track)}");
         if (_pass is null || !Text(_columns.Pass).SequenceEqual(_pass.Pass) || !Text(_columns.Direction).SequenceEqual(_pass.Direction) || !Text(_columns.Lay).SequenceEqual(_pass.Lay))
-            _pass = _face.PassOf(Text(_columns.Pass), Text(_columns.Direction), Text(_columns.Lay), _table.Line);
+            _pass = _face.PassOf(Text(_columns.Pass), Text(_columns.Direction), Text(_columns.Lay)) ?? NewPass(_face);
+    }
+
+    private PassRows NewPass(FaceRows face)
+    {
+        // As many rows as the pass before had: most batches are swept at the same stations throughout.
+        var added = new PassRows(Known(Text(_columns.Pass)), Known(Text(_columns.Direction)), Known(Text(_columns.Lay)), _table.Line, _pass?.Count ?? _rowsOfLastPass);
+        face.Passes.Add(added);
+        return added;
+    }
+
+    /// <summary>One string for equal names, however often they stand in the file.</summary>
+    private string Known(ReadOnlySpan<char> name)
+    {
+        var names = _names.GetAlternateLookup<ReadOnlySpan<char>>();
+        if (!names.TryGetValue(name, out var known))
+        {
+            known = name.ToString();
+            _names.Add(known);
+        }
+
+        return known;
     }
 
     private Sweep Finish(FaceRows face)
@@ -117,8 +166,10 @@ internal sealed class SweepTable
             factor = 1;
         }
 
-        var passes = face.Passes.Select(p => p.Finish(factor)).ToArray();
-        if (passes.SelectMany(p => p.PositionsMm).Distinct().Take(2).Count() < 2)
+        var passes = new SweepPass[face.Passes.Count];
+        for (var i = 0; i < passes.Length; i++)
+            passes[i] = face.Passes[i].Finish(factor, ref _stations);
+        if (IsOneStation(passes))
             _table.Problems.Add(face.Passes[^1].LastLine, null, $"one station for {face.Name}", "at least two stations at different positions");
         RailFace? which = face.Face switch
         {
@@ -127,6 +178,12 @@ internal sealed class SweepTable
             _ => null,
         };
         return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, FixedList<SweepPass>.Own(passes), _source);
+    }
+
+    private static bool IsOneStation(SweepPass[] passes)
+    {
+        var first = passes[0].PositionsMm[0];
+        return passes.All(p => p.PositionsMm[0] == first && p.PositionsMm[^1] == first);
     }
 
     private Setup? SetupOf(FaceRows face)
@@ -157,7 +214,7 @@ internal sealed class SweepTable
 
         public List<PassRows> Passes { get; } = [];
 
-        public PassRows PassOf(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay, int line)
+        public PassRows? PassOf(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
         {
             foreach (var known in Passes)
             {
@@ -165,36 +222,7 @@ internal sealed class SweepTable
                     return known;
             }
 
-            var added = new PassRows(pass.ToString(), direction.ToString(), lay.ToString(), line);
-            Passes.Add(added);
-            return added;
-        }
-    }
-
-    private sealed class PassRows(string pass, string direction, string lay, int firstLine)
-    {
-        public string Pass { get; } = pass;
-
-        public string Direction { get; } = direction;
-
-        public string Lay { get; } = lay;
-
-        public List<double> Positions { get; } = [];
-
-        public List<double> Readings { get; } = [];
-
-        public int LastLine { get; set; }
-
-        public int FirstLine { get; } = firstLine;
-
-        public SweepPass Finish(double factor)
-        {
-            var positions = Positions.ToArray();
-            var readings = Readings.ToArray();
-            Array.Sort(positions, readings);
-            for (var i = 0; i < readings.Length; i++)
-                readings[i] *= factor;
-            return new SweepPass(Pass, Direction, Lay, FixedList<double>.Own(positions), FixedList<double>.Own(readings));
+            return null;
         }
     }
 }

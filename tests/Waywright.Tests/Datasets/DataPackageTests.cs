@@ -8,8 +8,8 @@ public sealed class DataPackageTests
     public static TheoryData<string> Folders => [.. Directory.GetDirectories(DataFolder.Root).Select(folder => Path.GetFileName(folder))];
 
     [Fact]
-    public void The_data_folders_are_the_demo_and_the_published_tables()
-        => Assert.Equal(["demo", "published"], Folders.Select(row => row.Data).Order(StringComparer.Ordinal));
+    public void The_data_folders_are_the_demo_the_instrument_checks_and_the_published_tables()
+        => Assert.Equal(["demo", "instruments", "published"], Folders.Select(row => row.Data).Order(StringComparer.Ordinal));
 
     [Theory]
     [MemberData(nameof(Folders))]
