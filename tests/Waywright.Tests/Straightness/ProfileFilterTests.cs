@@ -3,7 +3,7 @@ using Waywright.Tests.Reference;
 namespace Waywright.Tests.Straightness;
 
 /// <summary>Source of the transmission: ISO 16610-21, see Reference/straightness/README.md. The rest follows from what the filter promises.</summary>
-public sealed class ProfileFilterTests
+public class ProfileFilterTests
 {
     [Fact]
     public void Waves_come_through_as_the_standard_says_half_of_them_at_the_cut_off()
@@ -160,3 +160,6 @@ public sealed class ProfileFilterTests
     private static IEnumerable<Profile> Dense(int count, int seed)
         => RandomSweeps.Some(5 * count, seed).Where(p => p.Count > 100 && Enumerable.Range(1, p.Count - 1).All(i => p.PositionsMm[i] - p.PositionsMm[i - 1] <= 30)).Take(count);
 }
+
+[UnderCulture("de-DE")]
+public sealed class ProfileFilterTestsInGerman : ProfileFilterTests;
