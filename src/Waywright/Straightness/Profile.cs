@@ -55,6 +55,12 @@ public sealed record Profile
     /// <summary>What it is a profile of; may be empty.</summary>
     public string Name { get; }
 
+    /// <summary>Whether the heights are what a filter left of them: such a profile shows shapes, and is never graded.</summary>
+    public bool IsFiltered => CutoffMm is not null;
+
+    /// <summary>Cut-off of the filter, mm, see <see cref="ProfileFilter"/>; null where the heights are as they were measured.</summary>
+    public double? CutoffMm { get; internal init; }
+
     /// <summary>Largest reading without its sign.</summary>
     internal double LargestHeight { get; }
 
@@ -72,7 +78,7 @@ public sealed record Profile
     public Profile Reversed()
     {
         var ends = _positions[0] + _positions[Count - 1];
-        return new Profile(Array.ConvertAll(Positions.ToArray(), x => ends - x), _heights, Name);
+        return new Profile(Array.ConvertAll(Positions.ToArray(), x => ends - x), _heights, Name) { CutoffMm = CutoffMm };
     }
 
     /// <summary>Local straightness: the widest minimum zone of any stretch no longer than the window.</summary>
