@@ -43,7 +43,7 @@ internal sealed class StraightnessFiguresView : View<StraightnessFigures>
         yield return Strt("minimum-zone", figures.MinimumZone.Line);
 
         Figure Strt(string part, ReferenceLine line)
-            => new($"{id}/{part}", $"{name}: STRt about the {Name(line.Kind)} line", line.STRtUm, null, "um", method: $"STRt, {Name(line.Kind)} line, no filter", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
+            => new($"{id}/{part}", $"{name}: STRt about the {Name(line.Kind)} line", line.STRtUm, null, "um", method: $"STRt, {Name(line.Kind)} line, {ShapeModesView.FilterOf(figures.Profile)}", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
     }
 
     /// <summary>What every straightness figure rests on.</summary>
@@ -51,7 +51,7 @@ internal sealed class StraightnessFiguresView : View<StraightnessFigures>
     [
         "In the terms of ISO 12780-1: STRt from highest to lowest about the line, STRp above it, STRv below it, STRq root mean square. The end-point line is that of ISO 230-1.",
         "The minimum zone is exact for the stations measured; between stations nothing is known.",
-        "No filter. The figures hold no uncertainty yet: noise alone reads more than zero.",
+        "No filter unless the name says so. The figures hold no uncertainty yet: noise alone reads more than zero.",
     ];
 
     private static string At(MinimumZone zone, ZoneSide side) => $"{string.Join(", ", zone.Contacts.Where(c => c.Side == side).Select(c => Shown.Mm(c.PositionMm)))} mm";
