@@ -4,46 +4,30 @@ using Waywright.Simulations;
 
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 var rails = int.Parse(args[0], CultureInfo.InvariantCulture);
-int[] counts = [.. args[1].Split(',').Select(int.Parse)];
-foreach (var n in counts)
+Shape[] shapes = [Shape.Straight, Shape.Bow(2), Shape.Bow(5), Shape.Bow(15), Shape.Bow(40), Shape.Bow(100), Shape.Wave(3), Shape.Wave(12), Shape.Bump(8)];
+foreach (var n in new[] { 8, 18, 35, 101, 351 })
 {
-    foreach (var (passes, bow, dial) in new[] { (1, 0.0, 0.0), (3, 0, 0), (3, 2.0, 0), (3, 0, 2.5) })
+    foreach (var (bow, dial) in new[] { (0.0, 0.0), (2, 0), (0, 2.5), (2, 2.5) })
     {
-        foreach (var shape in new[] { Shape.Straight, Shape.Bow(2), Shape.Bow(5), Shape.Bow(15), Shape.Bow(100), Shape.Wave(3), Shape.Wave(12), Shape.Bump(8) })
+        foreach (var noise in new[] { 0.5, 2, 10 })
         {
-            var scene = new Scene(n, shape, 1, passes, bow, dial);
-            var figures = StraightnessFigures.Of(new Profile(scene.Positions, scene.Truth));
-            (ReferenceLineKind, StraightnessParameter)[] kinds = [(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt), (ReferenceLineKind.LeastSquares, StraightnessParameter.STRt), (ReferenceLineKind.LeastSquares, StraightnessParameter.STRp), (ReferenceLineKind.LeastSquares, StraightnessParameter.STRq), (ReferenceLineKind.EndPoints, StraightnessParameter.STRt), (ReferenceLineKind.MinimumZone, StraightnessParameter.STRq)];
-            var covered = kinds.Select(k => new Covered(Truth(figures, k))).ToArray();
-            Parallel.For(0, rails, r =>
+            var line = $"| {n} | {bow}/{dial} | {noise} |";
+            var (all, inside) = (0.0, 100.0);
+            foreach (var shape in shapes)
             {
-                var (profile, errors) = scene.Sweep((ulong)r + 1);
-                var sure = StraightnessUncertainty.Of(profile, errors, 1000, (ulong)r);
-                for (var k = 0; k < kinds.Length; k++)
-                    covered[k].Add(sure.Of(kinds[k].Item1, kinds[k].Item2));
-            });
-            for (var k = 0; k < kinds.Length; k++)
-            {
-                var c = covered[k];
-                Console.WriteLine($"| {n} | {shape.Name} | {passes} | {scene.Disturbed} | {kinds[k].Item2} {kinds[k].Item1} | {100 * c.Interval:0.0} | {100 * c.LowerBound:0.0} | {100 * c.UpperBound:0.0} | {c.WidthRatio:0.00} | {100 * c.Guaranteed:0.0} | {c.Naive:0.0} | {c.Estimate:0.0} | {100 * c.EstimateHigh:0} |");
+                var covered = new Covered(StraightnessFigures.Of(new Profile(new Scene(n, shape, noise).Positions, new Scene(n, shape, noise).Truth)).MinimumZone.Line.STRtUm);
+                Parallel.For(0, rails, r =>
+                {
+                    var scene = new Scene(n, shape, noise, (r % 3) switch { 0 => 1, 1 => 3, _ => 5 }, bow, dial);
+                    var (profile, errors) = scene.Sweep((ulong)r + 1);
+                    covered.Add(StraightnessUncertainty.Grading(profile, errors, 1, 1000, (ulong)r, default).Whole);
+                });
+                line += $" {covered.WidthRatio:0.00} {100 * covered.Interval:0} |";
+                all += covered.WidthRatio / shapes.Length;
+                inside = Math.Min(inside, 100 * covered.Interval);
             }
+
+            Console.WriteLine($"{line} {all:0.000} | {inside:0.0}");
         }
     }
-}
-
-static double Truth(StraightnessFigures figures, (ReferenceLineKind Line, StraightnessParameter Parameter) kind)
-{
-    var line = kind.Line switch
-    {
-        ReferenceLineKind.EndPoints => figures.EndPoints,
-        ReferenceLineKind.LeastSquares => figures.LeastSquares,
-        _ => figures.MinimumZone.Line,
-    };
-    return kind.Parameter switch
-    {
-        StraightnessParameter.STRt => line.STRtUm,
-        StraightnessParameter.STRp => line.STRpUm,
-        StraightnessParameter.STRv => line.STRvUm,
-        _ => line.STRqUm,
-    };
 }

@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 
@@ -9,14 +8,27 @@ namespace Waywright;
 internal sealed class FigureTrials
 {
     private const int Chunk = 512;
-    private const double NearlyAttained = 0.95;
+    // Shares of the 95 % point of T(e), by simulation (docs/coverage.md): a single height above the line has more comparisons close to the largest.
+    private const double SymmetricCut = 0.7;
+    private const double OneSidedCut = 1;
 
     private readonly double[] _noise;
     private readonly double[] _near;
     private readonly double[] _across;
 
-    private FigureTrials(double observed, double widest, double degreesOfFreedom, double added, double[] noise, double[] near, double[] across)
-        => (Observed, Widest, DegreesOfFreedom, MedianAdded, _noise, _near, _across) = (observed, widest, degreesOfFreedom, added, noise, near, across);
+    private FigureTrials(double observed, double medianAdded, double[] noise)
+    {
+        (Observed, Estimate, _noise, _near, _across) = (observed, observed - medianAdded, noise, noise, []);
+        DegreesOfFreedom = double.PositiveInfinity;
+    }
+
+    private FigureTrials(double observed, double medianAdded, double[] noise, double[] near, double[] across, (double Widest, double DegreesOfFreedom) error)
+    {
+        (Observed, _noise, _near, _across) = (observed, noise, near, across);
+        (Widest, DegreesOfFreedom) = error;
+        // Noise added to heights that noise has roughened adds less; all nearly attained comparisons at one level would add more: half way is close to median-unbiased.
+        Estimate = ((observed - medianAdded) + Math.Max(0, observed - OfNearlyAttained(0.5))) / 2;
+    }
 
     /// <summary>T of the heights as measured.</summary>
     public double Observed { get; }
@@ -27,8 +39,8 @@ internal sealed class FigureTrials
     /// <summary>Of that, by Welch and Satterthwaite.</summary>
     public double DegreesOfFreedom { get; }
 
-    /// <summary>Median of T(z + e) - T(z).</summary>
-    public double MedianAdded { get; }
+    /// <summary>T(z + e) less what e is taken to have added.</summary>
+    public double Estimate { get; }
 
     /// <summary>Quantile of T(e).</summary>
     public double OfNoise(double p) => Quantile(_noise, p);
@@ -63,24 +75,21 @@ internal sealed class FigureTrials
                 sum[i] = z[i] + e[i];
             added[t] = figure.At(sum, z).Value - observed;
         }, cancel);
+        Array.Sort(noise);
         Array.Sort(added);
-        if (!figure.IsSublinear)
-        {
-            Array.Sort(noise);
-            return new FigureTrials(observed, 0, double.PositiveInfinity, Quantile(added, 0.5), noise, noise, []);
-        }
-
-        var sorted = noise.Order().ToArray();
-        var (widest, freedom) = WidestError.Of(figure, trials.Errors);
-        return new FigureTrials(observed, widest, freedom, Quantile(added, 0.5), sorted, Near(figure, z, observed, sorted, trials, cancel), Across(figure, z, trials, cancel));
+        var medianAdded = Quantile(added, 0.5);
+        return figure.IsSublinear
+            ? new FigureTrials(observed, medianAdded, noise, Near(figure, z, observed, noise, trials, cancel), Across(figure, z, trials, cancel), WidestError.Of(figure, trials.Errors))
+            : new FigureTrials(observed, medianAdded, noise);
     }
 
-    // Comparisons that fall short of the observed figure by more than the 95 % point of T(e) can hardly be the true one.
+    // A comparison that falls far short of the observed figure can hardly be the true one.
     private static double[] Near(HeightFigure figure, double[] z, double observed, double[] noise, ErrorTrials trials, CancellationToken cancel)
     {
-        var level = observed - Quantile(noise, NearlyAttained);
-        if (level <= -observed || observed == 0)
+        var floor = Quantile(noise, 0.95);
+        if (floor == 0)
             return noise;
+        var level = observed - ((figure.IsSymmetric ? SymmetricCut : OneSidedCut) * floor);
         var near = new double[noise.Length];
         ForTrials(trials, (sum, t) => near[t] = RestrictedMaximum.Of(figure, trials.All(t), z, observed, level, sum), cancel);
         Array.Sort(near);

@@ -3,7 +3,7 @@ using System;
 namespace Waywright;
 
 /// <summary>
-/// The largest v . e over the comparisons v of a figure with v . z no less than a level: by the duality of linear programs the smallest, over l of 0 or more, of
+/// The largest v . e over the comparisons v of a figure, and mixtures of them, with v . z no less than a level: by the duality of linear programs the smallest, over l of 0 or more, of
 /// <c>T(e + l z) - l level</c>, which is convex in l and costs one evaluation of the figure each.
 /// </summary>
 internal static class RestrictedMaximum

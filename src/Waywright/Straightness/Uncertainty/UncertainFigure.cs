@@ -48,8 +48,8 @@ public sealed record UncertainFigure
     /// <summary>Whether the figure is larger than noise alone would read in 95 of 100 sweeps.</summary>
     public bool IsDistinguishable => ObservedUm > NoiseFloorUm;
 
-    /// <summary>The observed figure less what noise is taken to have added, um.</summary>
-    public double EstimateUm => Math.Clamp(_scale * (_own.Observed - _own.MedianAdded), LowUm, Math.Min(ObservedUm, HighUm));
+    /// <summary>The observed figure less what noise is taken to have added, um: close to median-unbiased (docs/coverage.md).</summary>
+    public double EstimateUm => Math.Clamp(_scale * _own.Estimate, LowUm, Math.Min(ObservedUm, HighUm));
 
     /// <summary>What noise is taken to have added to the observed figure, um.</summary>
     public double NoiseShareUm => ObservedUm - EstimateUm;
@@ -64,10 +64,10 @@ public sealed record UncertainFigure
     public double StandardUncertaintyUm => (HighUm - LowUm) / (2 * NormalQuantile.Of(0.975));
 
     /// <summary>Lower end of the interval that holds whatever the shape, um: the observed figure less the noise floor.</summary>
-    public double GuaranteedLowUm => Math.Max(0, ObservedUm - NoiseFloorUm);
+    public double GuaranteedLowUm => Math.Max(0, _scale * (_lower.Observed - _lower.OfNoise(0.95)));
 
     /// <summary>Upper end of the interval that holds whatever the shape, um: the observed figure and the noise floor.</summary>
-    public double GuaranteedHighUm => ObservedUm + NoiseFloorUm;
+    public double GuaranteedHighUm => _upperScale * (_upper.Observed + _upper.OfNoise(0.95));
 
     /// <summary>The true figure is at least this with the confidence given, um.</summary>
     /// <param name="confidence">From 0.5 up to, not including, 1.</param>
