@@ -24,9 +24,20 @@ public sealed record AlignedPass(SweepPass Pass, double OffsetUm, double TiltUmP
 public sealed record PooledSweep(Sweep Sweep, Profile Profile, IReadOnlyList<AlignedPass> Passes, double? RepeatabilityUm, int DegreesOfFreedom)
 {
     private StraightnessFigures? _straightness;
+    private ProfileErrors? _errors;
+
+    // What was worked out from the original is left behind: a copy may differ from it.
+    private PooledSweep(PooledSweep original)
+        => (Sweep, Profile, Passes, RepeatabilityUm, DegreesOfFreedom) = (original.Sweep, original.Profile, original.Passes, original.RepeatabilityUm, original.DegreesOfFreedom);
 
     /// <summary>Straightness of the combined profile about each line.</summary>
     public StraightnessFigures Straightness => _straightness ??= StraightnessFigures.Of(Profile);
+
+    /// <summary>
+    /// What the heights of <see cref="Profile"/> are uncertain by; null where no set-up was given. By station: scatter s / sqrt n, and where readings scatter less than their step q,
+    /// what rounding leaves, q / sqrt 12 in all, which only laying anew averages out. Shapes: the guide's own error, the dial's error over its readings, its play. What the set-up doesn't state is not in it.
+    /// </summary>
+    public ProfileErrors? Errors => _errors ??= SweepErrors.Of(this);
 
     /// <summary>Equal when it was combined from equal sweeps.</summary>
     public bool Equals(PooledSweep? other) => other is not null && Sweep.Equals(other.Sweep) && Profile.Equals(other.Profile);
