@@ -39,6 +39,9 @@ public sealed record Setup(
     /// </summary>
     public double? LeverAngleDeg { get; init; }
 
+    /// <summary>Standard uncertainty of that angle, degrees; null when not stated.</summary>
+    public double? LeverAngleUDeg { get; init; }
+
     /// <summary>What the rail's bending is worked out from; null when not stated, and bending is then not corrected.</summary>
     internal RailSection? Rail { get; init; }
 

@@ -17,7 +17,7 @@ public sealed record SetupBook
 
     /// <summary>
     /// Reads <c>{"setups":[{"id":...}]}</c>: <c>id</c>, <c>guide</c>, <c>guide_known_from</c>, <c>guide_straightness_um</c>, <c>probe</c>, <c>held</c>, <c>instrument</c>,
-    /// and, where known, <c>force_n</c>, <c>temperature_c</c>, <c>lever_angle_deg</c>, <c>rail</c>, <c>note</c>.
+    /// and, where known, <c>force_n</c>, <c>temperature_c</c>, <c>lever_angle_deg</c>, <c>lever_angle_u_deg</c>, <c>rail</c>, <c>note</c>.
     /// </summary>
     /// <remarks>
     /// <c>held</c>: <c>two supports at 71 mm, 249 mm</c>, <c>on a plate</c>, <c>screwed to base</c>, or <c>clamped at 20 mm, 300 mm</c>. <c>instrument</c>: <c>name</c>,

@@ -35,7 +35,7 @@ internal static class SetupReader
 
     private static Setup? ReadSetup(JsonPlace place)
     {
-        place.OnlyMembers("id", "guide", "guide_straightness_um", "guide_known_from", "probe", "held", "instrument", "force_n", "temperature_c", "lever_angle_deg", "rail", "note");
+        place.OnlyMembers("id", "guide", "guide_straightness_um", "guide_known_from", "probe", "held", "instrument", "force_n", "temperature_c", "lever_angle_deg", "lever_angle_u_deg", "rail", "note");
         var id = place.Text("id", required: true);
         var guide = place.Text("guide", required: true);
         if (guide is not null and not ("plate" or "straightedge" or "base") && !(guide.StartsWith("rail:", StringComparison.Ordinal) && guide.Length > "rail:".Length))
@@ -51,11 +51,14 @@ internal static class SetupReader
         var force = place.Number("force_n", 0, 100);
         var warmth = place.Number("temperature_c", -50, 100);
         var lever = place.Number("lever_angle_deg", 0, 80);
+        var leverUncertainty = place.Number("lever_angle_u_deg", 0, 45);
+        if (leverUncertainty is not null && lever is null && place.Member("lever_angle_deg") is null)
+            place.Member("lever_angle_u_deg")!.Reject("left out: it goes with lever_angle_deg");
         var rail = ReadRail(place.Member("rail"));
         CheckPlaces(place, holding, rail);
         return id is null || guide is null || known is null || probe is null || held is null || instrument is not var (dial, readTo)
             ? null
-            : new Setup(id, guide, straightness, known, probe, held, dial.Name, dial.Division, readTo, force, warmth) { Indicator = dial, LeverAngleDeg = lever, Rail = rail };
+            : new Setup(id, guide, straightness, known, probe, held, dial.Name, dial.Division, readTo, force, warmth) { Indicator = dial, LeverAngleDeg = lever, LeverAngleUDeg = leverUncertainty, Rail = rail };
     }
 
     private static (Instrument Dial, string ReadTo)? ReadInstrument(JsonPlace? place)

@@ -54,6 +54,10 @@ internal sealed class StationMeans
         return means;
     }
 
+    /// <summary>What each reading differs from its station's combined height by, um, pass after pass.</summary>
+    public double[] Residuals(PooledSweep pooled)
+        => [.. pooled.Passes.SelectMany((pass, k) => pass.HeightsUm.Select((z, i) => z - pooled.Profile.HeightsUm[_stations[k][i]]))];
+
     // A bare profile keeps each reading as a station, in order of position and height.
     private static int[] BareOrder(SweepPass pass)
     {

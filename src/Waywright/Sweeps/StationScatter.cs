@@ -13,21 +13,19 @@ namespace Waywright;
 internal static class StationScatter
 {
     /// <param name="means">The readings behind the stations.</param>
-    /// <param name="instrument">Step read to, and repeatability where nothing was repeated.</param>
-    /// <param name="repeated">s of a single reading and its degrees of freedom; null where nothing was repeated.</param>
-    /// <param name="factor">What readings are multiplied by to be heights.</param>
-    public static (double[] Um, double DegreesOfFreedom) Of(StationMeans means, Instrument instrument, (double Um, int DegreesOfFreedom)? repeated, double factor)
+    /// <param name="step">Step q that readings were rounded to, um.</param>
+    /// <param name="s">Standard deviation of a single reading, um; 0 where not tried.</param>
+    /// <param name="degrees">Its degrees of freedom.</param>
+    public static (double[] Um, double DegreesOfFreedom) Of(StationMeans means, double step, double s, double degrees)
     {
-        var (s, degrees) = repeated is { } shown ? (shown.Um, shown.DegreesOfFreedom) : (instrument.Repeatability, instrument.RepeatabilityDegreesOfFreedom);
-        var rounding = instrument.ReadingStep * instrument.ReadingStep / 12;
-        var hidden = Math.Max(0, rounding - (s * s));
+        var hidden = Math.Max(0, (step * step / 12) - (s * s));
         var um = new double[means.Counts.Length];
         var fewest = double.PositiveInfinity;
         for (var i = 0; i < um.Length; i++)
         {
             var scatter = s * s / means.Counts[i];
             var variance = scatter + (hidden / means.Lays[i]);
-            um[i] = factor * Math.Sqrt(variance);
+            um[i] = Math.Sqrt(variance);
             if (scatter > 0)
                 fewest = Math.Min(fewest, variance * variance * degrees / (scatter * scatter));
         }

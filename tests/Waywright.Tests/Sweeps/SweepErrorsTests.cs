@@ -78,6 +78,20 @@ public class SweepErrorsTests
     }
 
     [Fact]
+    public void A_bare_profile_with_a_set_up_has_an_uncertainty_for_each_of_its_readings()
+    {
+        var pass = new SweepPass("", "", "", [0, 10, 10, 20, 30], [4, 9, 5, 6, 4]);
+        var errors = new Sweep(null, null, "bench", Simulated.Setup(",\"range_mm\":1,\"turn_mm\":0.2", guideUm: 3), [pass], "test").Pool().Errors!;
+        // JIS B 7503:2011, 0.001 mm dial of 1 mm range: repeatability 0.5 um as a full width; q / sqrt 12 = 0.29 is more.
+        Assert.All(errors.StationUm, u => Assert.Equal(1 / Math.Sqrt(12), u, 1e-12));
+        Assert.Equal(5, errors.StationUm.Count);
+        // The readings 5 and 9 at 10 mm change places, for a profile keeps them in order of height; the wave's phase goes with them.
+        var wave = errors.Shapes.Single(s => s.Input.EndsWith("tenth of a turn, sine", StringComparison.Ordinal));
+        double[] kept = [4, 5, 9, 6, 4];
+        Assert.All(kept.Zip(wave.HeightsUm), pair => Assert.Equal(Math.Sin(2 * Math.PI * pair.First / 20) / Math.Sin(2 * Math.PI * 4 / 20), pair.Second / wave.HeightsUm[0], 1e-9));
+    }
+
+    [Fact]
     public void A_guide_that_nobody_knows_has_no_shape()
     {
         var setup = Simulated.Setup(guideUm: 6) with { GuideKnownFrom = "unknown" };
