@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Waywright.Notebooks;
 
 /// <summary>A face, its passes combined.</summary>
@@ -45,7 +47,7 @@ internal sealed class PooledSweepView : View<PooledSweep>
         if (pooled.Passes.Count > 1)
             yield return pooled.Lays.Verdict;
         if (pooled.Lag1 is { } lag)
-            yield return $"Lag-1 correlation of the residuals {lag.ToString("0.00", System.Globalization.CultureInfo.InvariantCulture)}: near 0, neighbouring readings scatter independently.";
+            yield return $"Lag-1 correlation of the residuals {lag.ToString("0.00", CultureInfo.InvariantCulture)} (0 where neighbouring readings scatter independently; dirt, or a bow between lays, raises it).";
     }
 
     private static string Passes(PooledSweep pooled) => pooled.Passes.Count == 1 ? "1 pass" : $"{Shown.Count(pooled.Passes.Count)} passes";

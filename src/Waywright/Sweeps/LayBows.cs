@@ -83,7 +83,7 @@ internal static class LayBows
             return 0;
         var step = SweepCorrections.LeverFactor(setup) * setup.Indicator.ReadingStep;
         var alike = (double)means.Counts.Sum() / means.Lays.Sum();
-        return Math.Max(0, (step * step / 12) - variance) * alike;
+        return RoundingLeft.Variance(step, Math.Sqrt(variance)) * alike;
     }
 
     // A parabola t² with the factor b is a hollow of b; the lays' mean is the combined profile's.

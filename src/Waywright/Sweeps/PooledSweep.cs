@@ -55,8 +55,8 @@ public sealed record PooledSweep(Sweep Sweep, Profile Profile, IReadOnlyList<Ali
     public string? Hidden => HiddenShape.Of(this);
 
     /// <summary>
-    /// What the heights of <see cref="Profile"/> are uncertain by; null where no set-up was given. By station: scatter s / sqrt n, and where readings scatter less than their step q,
-    /// what rounding leaves, q / sqrt 12 in all, which only laying anew averages out. Shapes: the guide's own error, the dial's error over its readings, its play, the bow
+    /// What the heights of <see cref="Profile"/> are uncertain by; null where no set-up was given. By station: scatter s / sqrt n, and where readings scatter by less than their step
+    /// q, what repeating leaves of their rounding (all of q / sqrt 12 where repeats are equal), which only laying anew averages out. Shapes: the guide's own error, the dial's error over its readings, its play, the bow
     /// between lays, and the corrections' own uncertainty. What the set-up doesn't state is not in it.
     /// </summary>
     public ProfileErrors? Errors => _errors ??= SweepErrors.Of(this);

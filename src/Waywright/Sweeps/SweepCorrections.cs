@@ -83,7 +83,7 @@ internal static class SweepCorrections
         if (setup.ForceN is not > 0)
             yield break;
         var yielding = Correction(MeasuringForce, [.. stations.Select(x => setup.ForceN.Value * beam.InfluenceUmPerN(x, x))], "");
-        var where = pooled.Sweep.Face == RailFace.Top ? $"on {supports}" : $"taken as held sideways at its {supports}: set stops there, or the dial pushes the rail away";
+        var where = pooled.Sweep.Face == RailFace.Top ? $"on {supports}" : $"on {supports}; if the dial comes from beside, set stops there, or it pushes the rail away";
         var warning = yielding.SizeUm > WarnAboveUm
             ? Plain($" Caution: that is more than {WarnAboveUm:0.0} um, a quarter of the smallest starting limit; use a light lever indicator or supports nearer to the stations.")
             : "";

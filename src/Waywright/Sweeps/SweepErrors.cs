@@ -15,7 +15,7 @@ internal static class SweepErrors
         var dial = setup.Indicator;
         var factor = SweepCorrections.LeverFactor(setup);
         var (s, degrees) = Scatter(pooled, dial, factor);
-        var (station, degreesOfFreedom) = StationScatter.Of(means, factor * dial.ReadingStep, s, degrees);
+        var (station, degreesOfFreedom) = StationScatter.Of(means, factor * dial.ReadingStep, s, degrees, pooled.RepeatabilityUm is not null);
         var shapes = new List<ErrorShape>();
         shapes.AddRange(GuideShapes.Of(setup, pooled.Profile));
         shapes.AddRange(DialWaves.Of(dial, pooled, means, factor));
