@@ -18,12 +18,13 @@ namespace Waywright;
 /// </remarks>
 internal static class DialWaves
 {
-    private const string Remedy = "level the rail until both ends read alike within 10 um, and set the stand to another height between passes";
+    private const string Level = "level the rail until both ends read alike within 10 um, and set the stand to another height between passes";
 
     public static IEnumerable<ErrorShape> Of(Instrument dial, PooledSweep pooled, StationMeans means, double factor)
     {
         if (LimitsOf(dial) is not { } limits)
             yield break;
+        var remedy = dial.Dial is null ? "check the dial against known values, or " + Level : Level;
         var passes = pooled.Sweep.Passes;
         var spread = passes.Max(p => p.ReadingsUm.Max()) - passes.Min(p => p.ReadingsUm.Min());
         (double Period, double PeakToValley, string Name)[] waves =
@@ -53,7 +54,7 @@ internal static class DialWaves
                 double.PositiveInfinity,
                 IsRectangular: true,
                 AveragesOut.Relaying,
-                Remedy);
+                remedy);
         }
     }
 

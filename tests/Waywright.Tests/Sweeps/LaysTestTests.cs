@@ -23,6 +23,27 @@ public class LaysTestTests
         Assert.InRange((double)alarms / batches, 0.05 - 0.0195, 0.05 + 0.0195);
     }
 
+    // Coarse steps: passes of one lay repeat the same rounding, the next lay, a little higher and steeper, rounds otherwise.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.2)]
+    [InlineData(0.7)]
+    [InlineData(1.5)]
+    [InlineData(4)]
+    public void Rounding_is_not_taken_for_a_bow_between_lays(double sigma)
+    {
+        const int batches = 2000;
+        const double step = 10;
+        var setup = Simulated.Setup(division: step);
+        var alarms = Enumerable.Range(0, batches).Count(trial => Simulated.Sweep(setup, RailFace.Side, [.. "AAABBB".Select((lay, k) =>
+        {
+            var line = Simulated.Noise(trial, 100 + lay, 20);
+            return ($"{lay}", "forward", Simulated.Noise(trial, k, sigma).Select((e, i) => step * Math.Round((e + line[0] + (line[1] * Simulated.Stations[i] / 320) + (20 * Parabola[i])) / step)).ToArray());
+        })]).Pool().Lays.IsSignificant);
+        // Binomial, 4 standard deviations above 0.05.
+        Assert.InRange((double)alarms / batches, 0, 0.05 + 0.0195);
+    }
+
     [Fact]
     public void A_bow_between_lays_is_found_with_its_size_and_becomes_an_input_that_falls_with_lays()
     {
