@@ -16,7 +16,7 @@ internal static class StraightnessVerb
         command.SetAction(parsed =>
         {
             var batch = CommonOptions.ReadBatch(parsed.GetRequiredValue(file), parsed.GetValue(setups));
-            var pooled = batch.Sweeps.Select(s => s.Pool()).ToArray();
+            var pooled = batch.Pool();
             if (parsed.GetValue(json))
                 JsonOutput.Print(new JsonArray(pooled.Select(p => (JsonNode)Answer(p)).ToArray()));
             else
@@ -109,7 +109,7 @@ internal static class StraightnessVerb
         return answer;
     }
 
-    private static void Print(SweepBatch batch, PooledSweep[] pooled)
+    private static void Print(SweepBatch batch, IReadOnlyList<PooledSweep> pooled)
     {
         Console.Out.WriteLine($"{batch.Source}: {batch.ReadAs}.");
         foreach (var sweep in pooled)

@@ -44,8 +44,8 @@ public static class GradingExtensions
         if (batch.Rails.Count == 0)
             throw new InputException(new InputProblem(batch.Source, 1, null, "a profile without rail and face", "the columns rail,face,pass,direction,position_mm,reading_um"));
         var order = rules.Grades.Select(g => g.Grade).Prepend(GradedBatch.MeasureAgain).Prepend(GradedBatch.Return).ToArray();
-        var rails = batch.Sweeps
-            .GroupBy(s => s.Rail!)
+        var rails = batch.Pool()
+            .GroupBy(p => p.Sweep.Rail!)
             .Select(faces => RailGrader.Grade(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), rules))
             .OrderBy(r => Array.IndexOf(order, r.Grade))
             .ThenByDescending(r => r.Features.Max(f => f.ValueUm / f.Limit) ?? 0)
@@ -53,5 +53,5 @@ public static class GradingExtensions
         return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails));
     }
 
-    private static PooledSweep? Pooled(IEnumerable<Sweep> faces, RailFace face) => faces.FirstOrDefault(s => s.Face == face)?.Pool();
+    private static PooledSweep? Pooled(IEnumerable<PooledSweep> faces, RailFace face) => faces.FirstOrDefault(p => p.Sweep.Face == face);
 }

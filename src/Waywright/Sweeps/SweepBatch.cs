@@ -48,6 +48,18 @@ public sealed record SweepBatch
         return SweepTable.Read(table, source, setups);
     }
 
+    /// <summary>
+    /// Combines the passes of every face, in the file's order. How much a bow varies from lay to lay is taken from all faces of one set-up together,
+    /// which tells more than the few lays of one face.
+    /// </summary>
+    /// <exception cref="InputException">The passes of a face can't be aligned.</exception>
+    public IReadOnlyList<PooledSweep> Pool()
+    {
+        var alone = Sweeps.Select(s => s.Pool()).ToArray();
+        var lays = alone.Where(p => p.Sweep.Setup is not null).GroupBy(p => p.Sweep.Setup!.Id).ToDictionary(g => g.Key, g => BatchLays.Of(g));
+        return FixedList<PooledSweep>.Copy(alone.Select(p => p.Sweep.Setup is { } setup ? p with { BatchLays = lays[setup.Id] } : p));
+    }
+
     /// <summary>The sweep of one face, or null.</summary>
     public Sweep? Find(string rail, RailFace face) => Sweeps.FirstOrDefault(s => s.Rail == rail && s.Face == face);
 }
