@@ -76,24 +76,16 @@ internal static class StraightnessVerb
         };
         if (sure is null)
             return answer;
-        Interval(answer, sure.Of(line.Kind));
+        // The line's own fields are those of STRt.
+        JsonOutput.AddInterval(answer, sure.Of(line.Kind));
         foreach (var parameter in new[] { StraightnessParameter.STRp, StraightnessParameter.STRv, StraightnessParameter.STRq })
         {
             var own = new JsonObject();
-            Interval(own, sure.Of(line.Kind, parameter));
+            JsonOutput.AddInterval(own, sure.Of(line.Kind, parameter));
             answer[$"{parameter}_uncertainty"] = own;
         }
 
         return answer;
-    }
-
-    // The line's own fields are those of STRt.
-    private static void Interval(JsonObject answer, UncertainFigure figure)
-    {
-        answer["estimate_um"] = figure.EstimateUm;
-        answer["interval_95_um"] = new JsonArray(figure.LowUm, figure.HighUm);
-        answer["noise_floor_95_um"] = figure.NoiseFloorUm;
-        answer["standard_uncertainty_um"] = figure.StandardUncertaintyUm;
     }
 
     private static JsonObject Zone(MinimumZone zone, StraightnessUncertainty? sure)

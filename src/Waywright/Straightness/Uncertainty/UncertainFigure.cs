@@ -85,8 +85,8 @@ public sealed record UncertainFigure
     {
         Check(confidence);
         var risk = (1 - confidence) / Math.Max(LeastShare, _upper.ShareAcrossWithin(_upper.Observed));
-        var factor = risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.DegreesOfFreedom);
-        return Math.Max(_upperScale * (_upper.Observed + (factor * _upper.Widest)), LowerBoundUm(confidence));
+        var factor = risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.Widest.DegreesOfFreedom);
+        return Math.Max(_upperScale * (_upper.Observed + (factor * _upper.Widest.Um)), LowerBoundUm(confidence));
     }
 
     /// <summary>The highest confidence, in steps of 0.001, at which the upper bound is within a limit; null below 0.5.</summary>
@@ -96,6 +96,9 @@ public sealed record UncertainFigure
     /// <summary>The highest confidence, in steps of 0.001, at which the lower bound is beyond a limit; null below 0.5.</summary>
     /// <param name="limitUm">um.</param>
     public double? ConfidenceBeyond(double limitUm) => Highest(c => LowerBoundUm(c) > limitUm);
+
+    /// <summary>The most that a comparison behind the figure is uncertain by.</summary>
+    internal WidestError Widest => _upper.Widest;
 
     /// <summary>Equal when it came from the same simulation.</summary>
     public bool Equals(UncertainFigure? other)
