@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 
 namespace Waywright;
 
@@ -50,4 +51,12 @@ public sealed record SweepBatch
 
     /// <summary>The sweep of one face, or null.</summary>
     public Sweep? Find(string rail, RailFace face) => Sweeps.FirstOrDefault(s => s.Rail == rail && s.Face == face);
+
+    /// <summary>
+    /// The cleaning chain, in this order: roll-over of the pointer, sign of passes that mirror the others, spikes, retrace, drift. Each step says what it changed; without
+    /// <paramref name="options"/> nothing is changed, and cleaning a cleaned batch changes nothing. Retrace and drift are told only: a line in a pass is tilt, and alignment takes it off.
+    /// </summary>
+    /// <param name="options">What may be changed; null: nothing.</param>
+    /// <param name="cancel">Ends it early.</param>
+    public CleanedBatch Clean(CleaningOptions? options = null, CancellationToken cancel = default) => new CleaningChain(options ?? new CleaningOptions()).Clean(this, cancel);
 }
