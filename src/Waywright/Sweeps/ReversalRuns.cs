@@ -1,0 +1,178 @@
+using System;
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>What the heights of a reversal are uncertain by, or why that is not known.</summary>
+internal sealed record ReversalErrors(ProfileErrors? Errors, string? Why);
+
+/// <summary>One run: its profile, how well a reading repeats, and how many readings stand behind each station.</summary>
+internal sealed record ReversalRun(Profile Profile, string Source, string Name, double? RepeatabilityUm, int DegreesOfFreedom, IReadOnlyList<int> Readings)
+{
+    public static ReversalRun Of(PooledSweep pooled)
+    {
+        var counts = pooled.Sweep.Passes.SelectMany(p => p.PositionsMm).GroupBy(x => x).ToDictionary(g => g.Key, g => g.Count());
+        return new ReversalRun(pooled.Profile, pooled.Sweep.Source, pooled.Sweep.Name, pooled.RepeatabilityUm, pooled.DegreesOfFreedom, [.. pooled.Profile.PositionsMm.Select(x => counts.GetValueOrDefault(x, 1))]);
+    }
+
+    public static ReversalRun Of(Profile profile, string name)
+        => new(profile, profile.Name.Length == 0 ? name : profile.Name, profile.Name.Length == 0 ? "rail" : profile.Name, null, 0, []);
+}
+
+/// <summary>Two runs of a reversal over the same stations.</summary>
+internal sealed class ReversalRuns
+{
+    private const double SameMm = 1e-6;
+    private const int Least = 3;
+
+    private readonly ReversalRun _first;
+    private readonly ReversalRun _second;
+
+    private ReversalRuns(ReversalRun first, ReversalRun second, string guide)
+    {
+        (_first, _second, GuideName) = (first, second, guide);
+        foreach (var run in new[] { first, second })
+            CheckAlone(run);
+        CheckStations(second.Source, "second run", second.Profile);
+    }
+
+    private string GuideName { get; }
+
+    private IReadOnlyList<double> X => _first.Profile.PositionsMm;
+
+    public static ReversalRuns Of(PooledSweep first, PooledSweep second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        var (a, b) = (first.Sweep, second.Sweep);
+        if (ReferenceEquals(first, second))
+            throw Problem(b.Source, "one run given twice", "a run before and a run after turning");
+        if (a.Rail != b.Rail || a.Face != b.Face)
+            throw Problem(b.Source, $"{b.Name} as the second run", $"{a.Name} as in the first run");
+        if (a.Setup?.Guide is { } guide && b.Setup?.Guide is { } other && guide != other)
+            throw Problem(b.Source, $"the guide '{other}' in the second run", $"'{guide}' as in the first run");
+        return new ReversalRuns(ReversalRun.Of(first), ReversalRun.Of(second), a.Setup?.Guide ?? b.Setup?.Guide ?? "guide");
+    }
+
+    public static ReversalRuns Of(Profile first, Profile second)
+    {
+        ArgumentNullException.ThrowIfNull(first);
+        ArgumentNullException.ThrowIfNull(second);
+        return new ReversalRuns(ReversalRun.Of(first, "first run"), ReversalRun.Of(second, "second run"), "guide");
+    }
+
+    public static void CheckSide(Sweep sweep)
+    {
+        if (sweep.Face == RailFace.Top)
+            throw Problem(sweep.Source, $"{sweep.Name} turned end for end", "a side face: a top turned end for end keeps the sign of its bow, which stays with the guide's (roll the rail instead)");
+    }
+
+    public void CheckWidths(Profile widths)
+    {
+        var source = widths.Name.Length == 0 ? "width variation" : widths.Name;
+        CheckAlone(ReversalRun.Of(widths, source));
+        CheckStations(source, "widths", widths);
+    }
+
+    public void CheckSymmetry()
+    {
+        var ends = X[0] + X[^1];
+        for (var i = 0; i < X.Count; i++)
+        {
+            if (Math.Abs(X[i] + X[^(i + 1)] - ends) > SameMm)
+                throw Problem(_first.Source, $"a station at {NumberText.Plain(X[i])} mm and none at {NumberText.Plain(ends - X[i])} mm", "stations that mirror each other about their middle, for end for end");
+        }
+    }
+
+    /// <summary>Half the sum of the runs with these signs (and of the widths), less its least-squares line.</summary>
+    public double[] Half(int first, int second, Profile? widths = null, int width = 0)
+    {
+        var heights = new double[X.Count];
+        for (var i = 0; i < heights.Length; i++)
+            heights[i] = ((first * _first.Profile.HeightsUm[i]) + (second * _second.Profile.HeightsUm[i]) + (width * (widths?.HeightsUm[i] ?? 0))) / 2;
+        return SweepEdits.Level(X, heights);
+    }
+
+    /// <summary>The even part (sign 1) or the odd part (sign -1) about the middle of the stations.</summary>
+    public static double[] Part(double[] heights, int sign) => [.. heights.Select((z, i) => (z + (sign * heights[^(i + 1)])) / 2)];
+
+    public Profile RailProfile(double[] heights) => new(X, heights, _first.Name);
+
+    public Profile GuideProfile(double[] heights) => new(X, heights, GuideName);
+
+    public Profile SharedProfile(double[] heights) => new(X, heights, $"{_first.Name} and {GuideName}, odd part");
+
+    /// <summary>Standard uncertainty of each height: readings are independent, and what the line takes off (and the even part averages) is counted.</summary>
+    public ReversalErrors Errors(double widthUncertaintyUm, bool isEven)
+    {
+        if (_first.RepeatabilityUm is not { } s1 || _second.RepeatabilityUm is not { } s2)
+            return new ReversalErrors(null, "Nothing was repeated in at least one of the runs, so the heights come without uncertainty.");
+        var n = X.Count;
+        var width = widthUncertaintyUm * widthUncertaintyUm;
+        var one = Enumerable.Range(0, n).Select(i => s1 * s1 / _first.Readings[i]).ToArray();
+        var two = Enumerable.Range(0, n).Select(i => s2 * s2 / _second.Readings[i]).ToArray();
+        var variances = one.Zip(two, (a, b) => (a + b + width) / 4).ToArray();
+        var covariance = new LevelCovariance(X, variances);
+        var stations = Enumerable.Range(0, n).Select(i => isEven ? (covariance.Of(i, i) + covariance.Of(n - 1 - i, n - 1 - i) + (2 * covariance.Of(i, n - 1 - i))) / 4 : covariance.Of(i, i));
+        return new ReversalErrors(new ProfileErrors([.. stations.Select(v => Math.Sqrt(Math.Max(0, v)))], Freedom(one.Average(), two.Average(), width), []), null);
+    }
+
+    // Welch-Satterthwaite (JCGM 100:2008, G.4.1); the width's uncertainty is taken as known.
+    private double Freedom(double one, double two, double width)
+    {
+        var squares = (one * one / Math.Max(1, _first.DegreesOfFreedom)) + (two * two / Math.Max(1, _second.DegreesOfFreedom));
+        return squares > 0 ? Math.Max(1, (one + two + width) * (one + two + width) / squares) : double.PositiveInfinity;
+    }
+
+    private static void CheckAlone(ReversalRun run)
+    {
+        var profile = run.Profile;
+        if (profile.IsFiltered)
+            throw Problem(run.Source, "a filtered profile", "heights as they were measured");
+        if (profile.HasRepeatedStation)
+            throw Problem(run.Source, "a station that is there twice", "each station once: combine the passes first");
+        if (profile.Count < Least)
+            throw Problem(run.Source, string.Create(CultureInfo.InvariantCulture, $"{profile.Count} stations"), "at least 3: two always lie on a line");
+    }
+
+    private void CheckStations(string source, string what, Profile other)
+    {
+        if (other.Count != X.Count)
+            throw Problem(source, string.Create(CultureInfo.InvariantCulture, $"{other.Count} stations in the {what}"), string.Create(CultureInfo.InvariantCulture, $"the {X.Count} stations of the first run"));
+        for (var i = 0; i < X.Count; i++)
+        {
+            if (Math.Abs(other.PositionsMm[i] - X[i]) > SameMm)
+                throw Problem(source, $"a station at {NumberText.Plain(other.PositionsMm[i])} mm in the {what}", $"{NumberText.Plain(X[i])} mm as in the first run");
+        }
+    }
+
+    private static InputException Problem(string source, string found, string expected) => new(new InputProblem(source, null, null, found, expected));
+}
+
+/// <summary>Covariances of heights after their least-squares line is taken off: C = P D P with P = I - V V', V the constant and the slope, each of length 1.</summary>
+internal sealed class LevelCovariance
+{
+    private readonly double[] _variances;
+    private readonly double[] _slope;
+    private readonly double _constant;
+    private readonly (double CC, double CS, double SS) _inner;
+
+    public LevelCovariance(IReadOnlyList<double> x, double[] variances)
+    {
+        var mean = x.Average();
+        var length = Math.Sqrt(x.Sum(at => (at - mean) * (at - mean)));
+        (_variances, _constant) = (variances, 1 / Math.Sqrt(x.Count));
+        _slope = [.. x.Select(at => (at - mean) / length)];
+        for (var i = 0; i < variances.Length; i++)
+            _inner = (_inner.CC + (_constant * _constant * variances[i]), _inner.CS + (_constant * _slope[i] * variances[i]), _inner.SS + (_slope[i] * _slope[i] * variances[i]));
+    }
+
+    public double Of(int i, int j)
+    {
+        var hat = (_constant * _constant) + (_slope[i] * _slope[j]);
+        var taken = (_constant * _constant * _inner.CC) + (_constant * (_slope[i] + _slope[j]) * _inner.CS) + (_slope[i] * _slope[j] * _inner.SS);
+        return (i == j ? _variances[i] : 0) - (hat * (_variances[i] + _variances[j])) + taken;
+    }
+}
