@@ -1,6 +1,5 @@
 using System;
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 
 namespace Waywright;
@@ -24,9 +23,6 @@ internal sealed record ReversalRun(Profile Profile, string Source, string Name, 
 /// <summary>Two runs of a reversal over the same stations.</summary>
 internal sealed class ReversalRuns
 {
-    private const double SameMm = 1e-6;
-    private const int Least = 3;
-
     private readonly ReversalRun _first;
     private readonly ReversalRun _second;
 
@@ -34,8 +30,8 @@ internal sealed class ReversalRuns
     {
         (_first, _second, GuideName) = (first, second, guide);
         foreach (var run in new[] { first, second })
-            CheckAlone(run);
-        CheckStations(second.Source, "second run", second.Profile);
+            StationMatch.Check(run.Profile, run.Source);
+        StationMatch.Check(first.Profile, "first run", second.Profile, "second run", second.Source);
     }
 
     private string GuideName { get; }
@@ -72,8 +68,8 @@ internal sealed class ReversalRuns
     public void CheckWidths(Profile widths)
     {
         var source = widths.Name.Length == 0 ? "width variation" : widths.Name;
-        CheckAlone(ReversalRun.Of(widths, source));
-        CheckStations(source, "widths", widths);
+        StationMatch.Check(widths, source);
+        StationMatch.Check(_first.Profile, "first run", widths, "widths", source);
     }
 
     public void CheckSymmetry()
@@ -81,7 +77,7 @@ internal sealed class ReversalRuns
         var ends = X[0] + X[^1];
         for (var i = 0; i < X.Count; i++)
         {
-            if (Math.Abs(X[i] + X[^(i + 1)] - ends) > SameMm)
+            if (Math.Abs(X[i] + X[^(i + 1)] - ends) > StationMatch.SameMm)
                 throw Problem(_first.Source, $"a station at {NumberText.Plain(X[i])} mm and none at {NumberText.Plain(ends - X[i])} mm", "stations that mirror each other about their middle, for end for end");
         }
     }
@@ -126,53 +122,5 @@ internal sealed class ReversalRuns
         return squares > 0 ? Math.Max(1, (one + two + width) * (one + two + width) / squares) : double.PositiveInfinity;
     }
 
-    private static void CheckAlone(ReversalRun run)
-    {
-        var profile = run.Profile;
-        if (profile.IsFiltered)
-            throw Problem(run.Source, "a filtered profile", "heights as they were measured");
-        if (profile.HasRepeatedStation)
-            throw Problem(run.Source, "a station that is there twice", "each station once: combine the passes first");
-        if (profile.Count < Least)
-            throw Problem(run.Source, string.Create(CultureInfo.InvariantCulture, $"{profile.Count} stations"), "at least 3: two always lie on a line");
-    }
-
-    private void CheckStations(string source, string what, Profile other)
-    {
-        if (other.Count != X.Count)
-            throw Problem(source, string.Create(CultureInfo.InvariantCulture, $"{other.Count} stations in the {what}"), string.Create(CultureInfo.InvariantCulture, $"the {X.Count} stations of the first run"));
-        for (var i = 0; i < X.Count; i++)
-        {
-            if (Math.Abs(other.PositionsMm[i] - X[i]) > SameMm)
-                throw Problem(source, $"a station at {NumberText.Plain(other.PositionsMm[i])} mm in the {what}", $"{NumberText.Plain(X[i])} mm as in the first run");
-        }
-    }
-
     private static InputException Problem(string source, string found, string expected) => new(new InputProblem(source, null, null, found, expected));
-}
-
-/// <summary>Covariances of heights after their least-squares line is taken off: C = P D P with P = I - V V', V the constant and the slope, each of length 1.</summary>
-internal sealed class LevelCovariance
-{
-    private readonly double[] _variances;
-    private readonly double[] _slope;
-    private readonly double _constant;
-    private readonly (double CC, double CS, double SS) _inner;
-
-    public LevelCovariance(IReadOnlyList<double> x, double[] variances)
-    {
-        var mean = x.Average();
-        var length = Math.Sqrt(x.Sum(at => (at - mean) * (at - mean)));
-        (_variances, _constant) = (variances, 1 / Math.Sqrt(x.Count));
-        _slope = [.. x.Select(at => (at - mean) / length)];
-        for (var i = 0; i < variances.Length; i++)
-            _inner = (_inner.CC + (_constant * _constant * variances[i]), _inner.CS + (_constant * _slope[i] * variances[i]), _inner.SS + (_slope[i] * _slope[i] * variances[i]));
-    }
-
-    public double Of(int i, int j)
-    {
-        var hat = (_constant * _constant) + (_slope[i] * _slope[j]);
-        var taken = (_constant * _constant * _inner.CC) + (_constant * (_slope[i] + _slope[j]) * _inner.CS) + (_slope[i] * _slope[j] * _inner.SS);
-        return (i == j ? _variances[i] : 0) - (hat * (_variances[i] + _variances[j])) + taken;
-    }
 }
