@@ -33,16 +33,16 @@ internal sealed class ReversalView : View<Reversal>
     private static TextTable Table(Reversal result)
     {
         var table = new TextTable("profile", "#STRt minimum zone um", "#STRt least squares um", "#largest u of a height um");
-        Add(result.Unresolved is null ? $"rail: {result.Rail.Name}" : $"rail: {result.Rail.Name}, even part", result.Rail);
-        Add(result.Unresolved is null ? $"guide: {result.Guide.Name}" : $"guide: {result.Guide.Name}, even part", result.Guide);
+        Add(result.Unresolved is null ? $"rail: {result.Rail.Name}" : $"rail: {result.Rail.Name}, even part", result.Rail, result.RailErrors);
+        Add(result.Unresolved is null ? $"guide: {result.Guide.Name}" : $"guide: {result.Guide.Name}, even part", result.Guide, result.GuideErrors);
         if (result.Unresolved is { } shared)
-            Add("both together, odd part", shared);
+            Add("both together, odd part", shared, null);
         return table;
 
-        void Add(string name, Profile profile)
+        void Add(string name, Profile profile, ProfileErrors? errors)
         {
             var figures = StraightnessFigures.Of(profile);
-            table.Add(name, Shown.Um(figures.MinimumZone.Line.STRtUm), Shown.Um(figures.LeastSquares.STRtUm), result.Errors is { } e ? Shown.Um(e.StationUm.Max()) : Shown.None);
+            table.Add(name, Shown.Um(figures.MinimumZone.Line.STRtUm), Shown.Um(figures.LeastSquares.STRtUm), errors is { } e ? Shown.Um(e.StationUm.Max()) : Shown.None);
         }
     }
 
@@ -50,7 +50,7 @@ internal sealed class ReversalView : View<Reversal>
     {
         var table = new TextTable("#position mm", "#rail um", "#guide um", "#u um");
         for (var i = 0; i < Math.Min(Most, result.Rail.Count); i++)
-            table.Add(Shown.Mm(result.Rail.PositionsMm[i]), Shown.Um(result.Rail.HeightsUm[i]), Shown.Um(result.Guide.HeightsUm[i]), result.Errors is { } e ? Shown.Um(e.StationUm[i]) : Shown.None);
+            table.Add(Shown.Mm(result.Rail.PositionsMm[i]), Shown.Um(result.Rail.HeightsUm[i]), Shown.Um(result.Guide.HeightsUm[i]), result.RailErrors is { } e ? Shown.Um(e.StationUm[i]) : Shown.None);
         return table;
     }
 
@@ -60,7 +60,11 @@ internal sealed class ReversalView : View<Reversal>
         yield return "Heights and tilts are never resolved: least-squares lines were taken off both runs.";
         if (result.MismatchUm is { } um)
             yield return $"Of half the runs' difference {Shown.Um(um)} um (root mean square) is odd and should be nothing: that is what scatter, or a rail that was moved, leaves.";
-        yield return result.WhyNoErrors ?? "u counts how well the readings of both runs repeat, and nothing else: lay the rail again for each run to see what laying does.";
+        yield return result.RailErrors is not { } errors
+            ? "Nothing was repeated in at least one of the runs and no set-up was given, so the heights come without uncertainty."
+            : errors.Shapes.Count == 0
+                ? "u counts how well the readings of both runs repeat, and nothing else: lay the rail again for each run to see what laying does."
+                : $"u counts how well the readings of both runs repeat. Beside it, for the whole profile: {string.Join(", ", errors.Shapes.Select(s => s.Input).Take(6))}{(errors.Shapes.Count > 6 ? " and more" : "")}.";
         yield return "On an upright sweep take the sag off both runs first: rolling the rail turns its sign.";
     }
 

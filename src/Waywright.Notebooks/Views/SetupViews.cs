@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Waywright.Notebooks;
 
 /// <summary>One set-up.</summary>
@@ -8,9 +10,28 @@ internal sealed class SetupView : View<Setup>
             ? $"Set-up {result.Id}: the guide is known, so its figures can grade a rail."
             : $"Set-up {result.Id}: find out how straight the guide is before grading; until then its figures are rail against guide.";
 
-    protected override string Text(Setup result) => $"{Verdict(result)}\n{result}";
+    protected override string Text(Setup result) => $"{Verdict(result)}\n{string.Join('\n', Lines(result))}";
 
-    protected override string Html(Setup result) => Markup.View(Verdict(result), Markup.List(result.ToString()));
+    protected override string Html(Setup result) => Markup.View(Verdict(result), Markup.List(Lines(result)));
+
+    private static IEnumerable<string> Lines(Setup setup)
+    {
+        yield return setup.ToString();
+        yield return Limits(setup.Indicator);
+        if (setup.Rail is { } rail)
+        {
+            yield return string.Create(
+                CultureInfo.InvariantCulture,
+                $"Rail: {rail.LengthMm} mm, bending stiffness {rail.TopStiffnessNm2} N m2 seen from the top and {rail.SideStiffnessNm2} N m2 from the side{(rail.StiffnessUPercent is { } u ? $" (u {u} %)" : "")}, {rail.MassKgPerM} kg/m; bending is corrected.");
+        }
+    }
+
+    private static string Limits(Instrument dial)
+        => dial.Dial is { } limits
+                ? string.Create(CultureInfo.InvariantCulture, $"Dial: limits of JIS B 7503:2011, {limits.TenthTurnUm} um over a tenth of a turn of {limits.TurnUm / 1000} mm, {limits.HalfTurnUm} over half, {limits.OneTurnUm} over one, {limits.FullRangeUm} over all; retrace {dial.Retrace} um. They hold for a dial in good order: check yours.")
+            : dial.PermissibleError is { } error
+                ? string.Create(CultureInfo.InvariantCulture, $"Dial: permissible error {error} um; retrace {(dial.Retrace > 0 ? $"{dial.Retrace.ToString(CultureInfo.InvariantCulture)} um" : "not stated")}.")
+            : "Dial: its own error is not stated (range_mm and turn_mm, or permissible_error_um), so it is in no figure.";
 }
 
 /// <summary>The set-ups of a build.</summary>

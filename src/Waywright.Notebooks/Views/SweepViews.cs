@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Waywright.Notebooks;
 
 /// <summary>A face, its passes combined.</summary>
@@ -8,18 +10,22 @@ internal sealed class PooledSweepView : View<PooledSweep>
         if (result.Profile.Count < 3)
             return $"{Shown.First(result.Sweep.Name)}: sweep it at more stations. Two stations always lie on a line and say nothing about straightness.";
         var zone = result.Straightness.MinimumZone.Line;
+        if (result.Hidden is { } hidden)
+            return $"{Shown.First(result.Sweep.Name)}: not the free rail. {hidden} As read, STRt is {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um about the minimum zone.";
         return $"{Shown.First(result.Sweep.Name)}: straight to {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um (STRt about the minimum zone), from {Passes(result)} over {Shown.Count(result.Profile.Count)} stations.";
     }
 
     protected override string Text(PooledSweep result)
-        => $"{Verdict(result)}\n{StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup)}\n{StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)}\n{Scatter(result)}";
+        => $"{Verdict(result)}\n{StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup)}\n{StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)}\n{string.Join('\n', Repeats(result))}{SweepErrorsText.Of(result)}";
 
     protected override string Html(PooledSweep result)
         => Markup.View(
             Verdict(result),
             FigureHtml.Of(RailPicture.Of(result), RailPicture.Caption(result), RailPicture.Data(result)),
             Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line"),
-            Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), Scatter(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
+            Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), .. Repeats(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
+            SweepErrorsText.Corrections(result),
+            SweepErrorsText.Errors(result),
             Markup.Details("What it rests on", Markup.List(StraightnessFiguresView.Assumptions)));
 
     protected override IEnumerable<Figure> Figures(PooledSweep result, string id) => StraightnessFiguresView.Of(result.Straightness, id);
@@ -33,6 +39,16 @@ internal sealed class PooledSweepView : View<PooledSweep>
         => pooled.RepeatabilityUm is { } s
             ? $"A single reading repeats to {Shown.Um(s)} um (standard deviation, {Shown.Count(pooled.DegreesOfFreedom)} degrees of freedom), after each pass's own height and tilt were taken off."
             : "Nothing was repeated, so how well a reading repeats is not known.";
+
+    /// <summary>What repeating showed: scatter, lays, neighbours.</summary>
+    private static IEnumerable<string> Repeats(PooledSweep pooled)
+    {
+        yield return Scatter(pooled);
+        if (pooled.Passes.Count > 1)
+            yield return pooled.Lays.Verdict;
+        if (pooled.Lag1 is { } lag)
+            yield return $"Lag-1 correlation of the residuals {lag.ToString("0.00", CultureInfo.InvariantCulture)} (0 where neighbouring readings scatter independently; dirt, or a bow between lays, raises it).";
+    }
 
     private static string Passes(PooledSweep pooled) => pooled.Passes.Count == 1 ? "1 pass" : $"{Shown.Count(pooled.Passes.Count)} passes";
 

@@ -1,4 +1,5 @@
 using System;
+using System.Collections.Generic;
 
 namespace Waywright;
 
@@ -19,9 +20,23 @@ public sealed record LocalStraightness(double WindowMm, double STRtUm, double Fr
 
     internal static LocalStraightness? Of(Profile profile, double windowMm)
     {
+        LocalStraightness? worst = null;
+        foreach (var (from, to) in Windows(profile, windowMm))
+        {
+            var width = ProfileKernel.Solve(profile.Positions[from..to], profile.Heights[from..to], out _).Width;
+            if (worst is null || width > worst.STRtUm)
+                worst = new LocalStraightness(windowMm, width, profile.Positions[from], profile.Positions[to - 1]);
+        }
+
+        return worst;
+    }
+
+    /// <summary>First station, and the one after the last, of each window that can hold the worst stretch.</summary>
+    internal static (int From, int To)[] Windows(Profile profile, double windowMm)
+    {
         if (!double.IsFinite(windowMm) || windowMm <= 0)
             throw new ArgumentOutOfRangeException(nameof(windowMm), windowMm, "A window is a length above zero, mm.");
-        LocalStraightness? worst = null;
+        var windows = new List<(int From, int To)>();
         var positions = profile.Positions;
         var end = 0;
         for (var start = 0; start < positions.Length; start++)
@@ -32,14 +47,11 @@ public sealed record LocalStraightness(double WindowMm, double STRtUm, double Fr
             while (end < positions.Length && positions[end] - positions[start] <= windowMm * (1 + Slack))
                 end++;
             // A window that ends where the one before it ended holds fewer of the same stations, so its zone is no wider.
-            if (end == before || Different(positions[start..end]) < FewestStations)
-                continue;
-            var width = ProfileKernel.Solve(positions[start..end], profile.Heights[start..end], out _).Width;
-            if (worst is null || width > worst.STRtUm)
-                worst = new LocalStraightness(windowMm, width, positions[start], positions[end - 1]);
+            if (end > before && Different(positions[start..end]) >= FewestStations)
+                windows.Add((start, end));
         }
 
-        return worst;
+        return [.. windows];
     }
 
     private static int Different(ReadOnlySpan<double> positions)

@@ -59,6 +59,9 @@ internal readonly ref struct StationAxis
         return new StationAxis(room, positions.Length, Lanes.Sum(a, b, c, d) - (copies * Square(room[0])));
     }
 
+    /// <summary>An axis that was prepared before, from its room.</summary>
+    public static StationAxis Again(ReadOnlySpan<double> room, int count, double sumOfSquares) => new(room, count, sumOfSquares);
+
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<double> Less(Vector256<double> constant, ref readonly double source, ref double target, int at, int vector)
     {

@@ -15,7 +15,10 @@ internal static class PassAlignment
     // Columns of the reduced system that fall below this share of the largest are undetermined.
     private const double Undetermined = 1e-9;
 
-    public static PooledSweep Pool(Sweep sweep)
+    public static PooledSweep Pool(Sweep sweep) => SweepCorrections.Apply(Align(sweep));
+
+    /// <summary>Aligned and combined, nothing corrected.</summary>
+    public static PooledSweep Align(Sweep sweep)
     {
         if (sweep.Rail is null)
             return Bare(sweep);

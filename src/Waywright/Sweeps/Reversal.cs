@@ -13,8 +13,8 @@ namespace Waywright;
 /// </remarks>
 public sealed record Reversal
 {
-    private Reversal(string arrangement, Profile rail, Profile guide, Profile? unresolved, double? mismatchUm, ReversalErrors errors)
-        => (Arrangement, Rail, Guide, Unresolved, MismatchUm, Errors, WhyNoErrors) = (arrangement, rail, guide, unresolved, mismatchUm, errors.Errors, errors.Why);
+    private Reversal(string arrangement, Profile rail, ProfileErrors? railErrors, Profile guide, ProfileErrors? guideErrors, Profile? unresolved = null, double? mismatchUm = null)
+        => (Arrangement, Rail, RailErrors, Guide, GuideErrors, Unresolved, MismatchUm) = (arrangement, rail, railErrors, guide, guideErrors, unresolved, mismatchUm);
 
     /// <summary><c>same face</c>, <c>opposite face</c> or <c>end for end</c>.</summary>
     public string Arrangement { get; }
@@ -31,11 +31,14 @@ public sealed record Reversal
     /// <summary>End for end: root mean square of what must vanish (the odd part of half the runs' difference), um: a check on the runs. Null otherwise.</summary>
     public double? MismatchUm { get; }
 
-    /// <summary>Standard uncertainty of each station's height, the same for rail and guide, from how well the two runs repeat; null where that is not known.</summary>
-    public ProfileErrors? Errors { get; }
+    /// <summary>
+    /// What the rail's heights are uncertain by: how well the runs repeat, and from their set-ups all but the guide, which is taken out. Null where nothing was repeated and no
+    /// set-up was given, and for profiles.
+    /// </summary>
+    public ProfileErrors? RailErrors { get; }
 
-    /// <summary>Why there are none; null where there are.</summary>
-    public string? WhyNoErrors { get; }
+    /// <summary>The same for the guide's heights.</summary>
+    public ProfileErrors? GuideErrors { get; }
 
     /// <summary>
     /// The rail is rolled about its long axis and the dial moved across the guide, so that it meets the same face from the other side: rail = (m1 + m2) / 2,
@@ -90,9 +93,8 @@ public sealed record Reversal
 
     private static Reversal SameFace(ReversalRuns runs, bool isGuideTurned)
     {
-        var (turned, stayed) = (runs.Half(1, 1), runs.Half(1, -1));
-        var (rail, guide) = isGuideTurned ? (stayed, turned) : (turned, stayed);
-        return new Reversal("same face", runs.RailProfile(rail), runs.GuideProfile(guide), null, null, runs.Errors(0, isEven: false));
+        var (rail, guide) = isGuideTurned ? (-1, 1) : (1, -1);
+        return new Reversal("same face", runs.RailProfile(runs.Half(1, rail)), runs.Errors(1, rail), runs.GuideProfile(runs.Half(1, guide)), runs.Errors(1, guide));
     }
 
     private static Reversal OppositeFace(ReversalRuns runs, Profile widthVariation, double widthUncertaintyUm)
@@ -101,7 +103,7 @@ public sealed record Reversal
         if (!(widthUncertaintyUm >= 0 && double.IsFinite(widthUncertaintyUm)))
             throw new ArgumentOutOfRangeException(nameof(widthUncertaintyUm), widthUncertaintyUm, "A standard uncertainty is 0 um or more.");
         runs.CheckWidths(widthVariation);
-        return new Reversal("opposite face", runs.RailProfile(runs.Half(1, -1, widthVariation, 1)), runs.GuideProfile(runs.Half(1, 1, widthVariation, -1)), null, null, runs.Errors(widthUncertaintyUm, isEven: false));
+        return new Reversal("opposite face", runs.RailProfile(runs.Half(1, -1, widthVariation, 1)), runs.Errors(1, -1, widthUncertaintyUm), runs.GuideProfile(runs.Half(1, 1, widthVariation, -1)), runs.Errors(1, 1, widthUncertaintyUm));
     }
 
     private static Reversal EndForEnd(ReversalRuns runs)
@@ -112,7 +114,7 @@ public sealed record Reversal
         var mismatch = 0.0;
         foreach (var height in odd)
             mismatch += height * height / odd.Length;
-        return new Reversal("end for end", runs.RailProfile(ReversalRuns.Part(sum, 1)), runs.GuideProfile(ReversalRuns.Part(difference, 1)), runs.SharedProfile(ReversalRuns.Part(sum, -1)), Math.Sqrt(mismatch),
-            runs.Errors(0, isEven: true));
+        return new Reversal("end for end", runs.RailProfile(ReversalRuns.Part(sum, 1)), runs.Errors(1, 1, isEven: true), runs.GuideProfile(ReversalRuns.Part(difference, 1)), runs.Errors(1, -1, isEven: true),
+            runs.SharedProfile(ReversalRuns.Part(sum, -1)), Math.Sqrt(mismatch));
     }
 }

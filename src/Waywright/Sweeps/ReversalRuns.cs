@@ -4,22 +4,6 @@ using System.Linq;
 
 namespace Waywright;
 
-/// <summary>What the heights of a reversal are uncertain by, or why that is not known.</summary>
-internal sealed record ReversalErrors(ProfileErrors? Errors, string? Why);
-
-/// <summary>One run: its profile, how well a reading repeats, and how many readings stand behind each station.</summary>
-internal sealed record ReversalRun(Profile Profile, string Source, string Name, double? RepeatabilityUm, int DegreesOfFreedom, IReadOnlyList<int> Readings)
-{
-    public static ReversalRun Of(PooledSweep pooled)
-    {
-        var counts = pooled.Sweep.Passes.SelectMany(p => p.PositionsMm).GroupBy(x => x).ToDictionary(g => g.Key, g => g.Count());
-        return new ReversalRun(pooled.Profile, pooled.Sweep.Source, pooled.Sweep.Name, pooled.RepeatabilityUm, pooled.DegreesOfFreedom, [.. pooled.Profile.PositionsMm.Select(x => counts.GetValueOrDefault(x, 1))]);
-    }
-
-    public static ReversalRun Of(Profile profile, string name)
-        => new(profile, profile.Name.Length == 0 ? name : profile.Name, profile.Name.Length == 0 ? "rail" : profile.Name, null, 0, []);
-}
-
 /// <summary>Two runs of a reversal over the same stations.</summary>
 internal sealed class ReversalRuns
 {
@@ -49,7 +33,7 @@ internal sealed class ReversalRuns
             throw Problem(b.Source, $"{b.Name} as the second run", $"{a.Name} as in the first run");
         if (a.Setup?.Guide is { } guide && b.Setup?.Guide is { } other && guide != other)
             throw Problem(b.Source, $"the guide '{other}' in the second run", $"'{guide}' as in the first run");
-        return new ReversalRuns(ReversalRun.Of(first), ReversalRun.Of(second), a.Setup?.Guide ?? b.Setup?.Guide ?? "guide");
+        return new ReversalRuns(ReversalRun.Of(first, "first run"), ReversalRun.Of(second, "second run"), a.Setup?.Guide ?? b.Setup?.Guide ?? "guide");
     }
 
     public static ReversalRuns Of(Profile first, Profile second)
@@ -100,27 +84,9 @@ internal sealed class ReversalRuns
 
     public Profile SharedProfile(double[] heights) => new(X, heights, $"{_first.Name} and {GuideName}, odd part");
 
-    /// <summary>Standard uncertainty of each height: readings are independent, and what the line takes off (and the even part averages) is counted.</summary>
-    public ReversalErrors Errors(double widthUncertaintyUm, bool isEven)
-    {
-        if (_first.RepeatabilityUm is not { } s1 || _second.RepeatabilityUm is not { } s2)
-            return new ReversalErrors(null, "Nothing was repeated in at least one of the runs, so the heights come without uncertainty.");
-        var n = X.Count;
-        var width = widthUncertaintyUm * widthUncertaintyUm;
-        var one = Enumerable.Range(0, n).Select(i => s1 * s1 / _first.Readings[i]).ToArray();
-        var two = Enumerable.Range(0, n).Select(i => s2 * s2 / _second.Readings[i]).ToArray();
-        var variances = one.Zip(two, (a, b) => (a + b + width) / 4).ToArray();
-        var covariance = new LevelCovariance(X, variances);
-        var stations = Enumerable.Range(0, n).Select(i => isEven ? (covariance.Of(i, i) + covariance.Of(n - 1 - i, n - 1 - i) + (2 * covariance.Of(i, n - 1 - i))) / 4 : covariance.Of(i, i));
-        return new ReversalErrors(new ProfileErrors([.. stations.Select(v => Math.Sqrt(Math.Max(0, v)))], Freedom(one.Average(), two.Average(), width), []), null);
-    }
-
-    // Welch-Satterthwaite (JCGM 100:2008, G.4.1); the width's uncertainty is taken as known.
-    private double Freedom(double one, double two, double width)
-    {
-        var squares = (one * one / Math.Max(1, _first.DegreesOfFreedom)) + (two * two / Math.Max(1, _second.DegreesOfFreedom));
-        return squares > 0 ? Math.Max(1, (one + two + width) * (one + two + width) / squares) : double.PositiveInfinity;
-    }
+    /// <summary>What half the sum of the runs with these signs is uncertain by; its even part, if so asked.</summary>
+    public ProfileErrors? Errors(int first, int second, double widthUncertaintyUm = 0, bool isEven = false)
+        => _first.Errors is null || _second.Errors is null ? null : ReversalErrors.Of(X, _first.Errors, first, _second.Errors, second, widthUncertaintyUm, isEven);
 
     private static InputException Problem(string source, string found, string expected) => new(new InputProblem(source, null, null, found, expected));
 }

@@ -86,7 +86,7 @@ internal static class Spikes
         PooledSweep pooled;
         try
         {
-            pooled = sweep.Pool();
+            pooled = PassAlignment.Align(sweep);
         }
         catch (InputException)
         {
@@ -160,7 +160,7 @@ internal static class Spikes
     {
         try
         {
-            return sweep.Passes.All(p => p.PositionsMm.Count > 1) && sweep.Pool().Profile.Count > 1;
+            return sweep.Passes.All(p => p.PositionsMm.Count > 1) && PassAlignment.Align(sweep).Profile.Count > 1;
         }
         catch (InputException)
         {

@@ -90,11 +90,10 @@ public sealed record TwistTracks
         if (first.Sweep.Rail != second.Sweep.Rail || first.Sweep.Face != second.Sweep.Face)
             throw Problem(second.Sweep.Source, $"{second.Sweep.Name} as the second track", $"{first.Sweep.Name} as the first");
         CheckStations(first.Profile, first.Sweep.Source, second.Profile, second.Sweep.Source);
-        var (a, b) = (ReversalRun.Of(first), ReversalRun.Of(second));
-        var (ua, ub) = (ReadingUm(first), ReadingUm(second));
-        var stations = Enumerable.Range(0, first.Profile.Count).Select(i => Math.Sqrt((ua * ua / a.Readings[i]) + (ub * ub / b.Readings[i]))).ToArray();
+        var (a, b) = (StationErrors(first), StationErrors(second));
+        var stations = a.StationUm.Zip(b.StationUm, (ua, ub) => Math.Sqrt((ua * ua) + (ub * ub))).ToArray();
         var (tilt, freedom) = Combined(TiltUm(first), first.Passes.Count - 1, TiltUm(second), second.Passes.Count - 1);
-        var (_, readingFreedom) = Combined(ua, Freedom(first, ua), ub, Freedom(second, ub));
+        var (_, readingFreedom) = Combined(a.StationUm.Max(), a.StationDegreesOfFreedom, b.StationUm.Max(), b.StationDegreesOfFreedom);
         return new TwistTracks(first.Profile, second.Profile, distanceMm, stations, readingFreedom, tilt, freedom, distanceUncertaintyMm);
     }
 
@@ -118,22 +117,11 @@ public sealed record TwistTracks
         return new TwistTracks(first, second, distanceMm, stations, double.PositiveInfinity, 0, double.PositiveInfinity, distanceUncertaintyMm);
     }
 
-    /// <summary>Standard uncertainty of one reading: the larger of its scatter and the step it is read to over sqrt 12.</summary>
-    private static double ReadingUm(PooledSweep track)
-    {
-        if (track.RepeatabilityUm is null && track.Sweep.Setup is null)
-            throw Problem(track.Sweep.Source, $"{track.Sweep.Name} swept once and without a set-up", "repeated passes, or a set-ups file with the dial's division: nothing says how well a reading repeats");
-        return Math.Max(track.RepeatabilityUm ?? 0, StepUm(track) / Math.Sqrt(12));
-    }
-
-    private static double StepUm(PooledSweep track) => track.Sweep.Setup is not { } setup ? 0 : setup.ReadTo switch
-    {
-        "half" => setup.DivisionUm / 2,
-        "tenth" => setup.DivisionUm / 10,
-        _ => setup.DivisionUm,
-    };
-
-    private static double Freedom(PooledSweep track, double um) => um == track.RepeatabilityUm ? track.DegreesOfFreedom : double.PositiveInfinity;
+    /// <summary>What differs from station to station: from the set-up and the repeats, or from these alone.</summary>
+    private static ProfileErrors StationErrors(PooledSweep track)
+        => track.Errors
+            ?? (track.RepeatabilityUm is { } s ? new ProfileErrors([.. track.Means.Counts.Select(n => s / Math.Sqrt(n))], track.DegreesOfFreedom, []) : null)
+            ?? throw Problem(track.Sweep.Source, $"{track.Sweep.Name} swept once and without a set-up", "repeated passes, or a set-ups file with the dial's division: nothing says how well a reading repeats");
 
     /// <summary>Standard uncertainty of a track's tilt by the scatter of its passes' tilts, um/mm; 0 for a single pass.</summary>
     private static double TiltUm(PooledSweep track)

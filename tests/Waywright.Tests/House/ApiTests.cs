@@ -61,7 +61,7 @@ public class ApiTests
         string[] parts =
         [
             "AlignedPass", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "InputFile", "InputProblem", "KeptResult", "LocalStraightness",
-            "MinimumZone", "MonteCarloInput", "NotebookParameter", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "VarianceLine", "ZoneContact",
+            "MinimumZone", "MonteCarloInput", "NotebookParameter", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "VarianceLine", "ZoneContact",
         ];
         var results = Library.GetExportedTypes().Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);
         var shown = Views.All.Select(v => v.ResultType.Name).ToHashSet();

@@ -1,0 +1,148 @@
+using System;
+using System.Threading;
+using System.Threading.Tasks;
+
+namespace Waywright;
+
+/// <summary>What simulated errors do to one figure.</summary>
+internal sealed class FigureTrials
+{
+    private const int Chunk = 512;
+    // Shares of the 95 % point of T(e), by simulation (docs/coverage.md): a single height above the line has more comparisons close to the largest.
+    private const double SymmetricCut = 0.7;
+    private const double OneSidedCut = 1;
+
+    private readonly double[] _noise;
+    private readonly double[] _near;
+    private readonly double[] _across;
+
+    private FigureTrials(double observed, double medianAdded, double[] noise)
+    {
+        (Observed, Estimate, _noise, _near, _across) = (observed, observed - medianAdded, noise, noise, []);
+        DegreesOfFreedom = double.PositiveInfinity;
+    }
+
+    private FigureTrials(double observed, double medianAdded, double[] noise, double[] near, double[] across, (double Widest, double DegreesOfFreedom) error)
+    {
+        (Observed, _noise, _near, _across) = (observed, noise, near, across);
+        (Widest, DegreesOfFreedom) = error;
+        // Noise added to heights that noise has roughened adds less; all nearly attained comparisons at one level would add more: half way is close to median-unbiased.
+        Estimate = ((observed - medianAdded) + Math.Max(0, observed - OfNearlyAttained(0.5))) / 2;
+    }
+
+    /// <summary>T of the heights as measured.</summary>
+    public double Observed { get; }
+
+    /// <summary>No comparison behind the figure has a larger standard deviation.</summary>
+    public double Widest { get; }
+
+    /// <summary>Of that, by Welch and Satterthwaite.</summary>
+    public double DegreesOfFreedom { get; }
+
+    /// <summary>T(z + e) less what e is taken to have added.</summary>
+    public double Estimate { get; }
+
+    /// <summary>Quantile of T(e).</summary>
+    public double OfNoise(double p) => Quantile(_noise, p);
+
+    /// <summary>Quantile of the largest v . e over the comparisons v that are nearly attained.</summary>
+    public double OfNearlyAttained(double p) => Quantile(_near, p);
+
+    /// <summary>Share of simulations in which the stations' errors, less their part along one comparison, leave the figure at or below a value; 1 where that bounds nothing.</summary>
+    public double ShareAcrossWithin(double value)
+    {
+        if (_across.Length == 0)
+            return 1;
+        var at = Array.BinarySearch(_across, value);
+        at = at < 0 ? ~at : at;
+        while (at < _across.Length && _across[at] <= value)
+            at++;
+        return (double)at / _across.Length;
+    }
+
+    public static FigureTrials Of(HeightFigure figure, ReadOnlySpan<double> heights, ErrorTrials trials, CancellationToken cancel)
+    {
+        var stations = trials.Stations;
+        var z = stations.Residuals(heights);
+        var observed = figure.At(z, z).Value;
+        var noise = new double[trials.Trials];
+        var added = new double[trials.Trials];
+        ForTrials(trials, (sum, t) =>
+        {
+            var e = trials.All(t);
+            noise[t] = figure.At(e, z).Value;
+            for (var i = 0; i < sum.Length; i++)
+                sum[i] = z[i] + e[i];
+            added[t] = figure.At(sum, z).Value - observed;
+        }, cancel);
+        Array.Sort(noise);
+        Array.Sort(added);
+        var medianAdded = Quantile(added, 0.5);
+        return figure.IsSublinear
+            ? new FigureTrials(observed, medianAdded, noise, Near(figure, z, observed, noise, trials, cancel), Across(figure, z, trials, cancel), WidestError.Of(figure, trials.Errors))
+            : new FigureTrials(observed, medianAdded, noise);
+    }
+
+    // A comparison that falls far short of the observed figure can hardly be the true one.
+    private static double[] Near(HeightFigure figure, double[] z, double observed, double[] noise, ErrorTrials trials, CancellationToken cancel)
+    {
+        var floor = Quantile(noise, 0.95);
+        if (floor == 0)
+            return noise;
+        var level = observed - ((figure.IsSymmetric ? SymmetricCut : OneSidedCut) * floor);
+        var near = new double[noise.Length];
+        ForTrials(trials, (sum, t) => near[t] = RestrictedMaximum.Of(figure, trials.All(t), z, observed, level, sum), cancel);
+        Array.Sort(near);
+        return near;
+    }
+
+    // e less its regression on v . e, with v the comparison that the heights attain: what is left is independent of v . e.
+    private static double[] Across(HeightFigure figure, double[] z, ErrorTrials trials, CancellationToken cancel)
+    {
+        if (!figure.IsSymmetric)
+            return [];
+        var weights = figure.Weights(z);
+        var spread = new double[weights.Length];
+        var variance = 0.0;
+        for (var i = 0; i < weights.Length; i++)
+        {
+            spread[i] = trials.Errors.Station[i] * trials.Errors.Station[i] * weights[i];
+            variance += weights[i] * spread[i];
+        }
+
+        if (variance == 0)
+            return [];
+        var along = trials.Stations.Residuals(spread);
+        var across = new double[trials.Trials];
+        ForTrials(trials, (sum, t) =>
+        {
+            var e = trials.OfStations(t);
+            var factor = 0.0;
+            for (var i = 0; i < weights.Length; i++)
+                factor += weights[i] * e[i];
+            factor /= variance;
+            for (var i = 0; i < sum.Length; i++)
+                sum[i] = e[i] - (factor * along[i]);
+            across[t] = figure.At(sum, z).Value;
+        }, cancel);
+        Array.Sort(across);
+        return across;
+    }
+
+    private delegate void ForTrial(Span<double> sum, int trial);
+
+    private static void ForTrials(ErrorTrials trials, ForTrial body, CancellationToken cancel)
+        => Parallel.For(0, (trials.Trials + Chunk - 1) / Chunk, new ParallelOptions { CancellationToken = cancel }, chunk =>
+        {
+            var sum = new double[trials.Stations.Padded];
+            for (var t = chunk * Chunk; t < Math.Min(trials.Trials, (chunk + 1) * Chunk); t++)
+                body(sum, t);
+        });
+
+    private static double Quantile(double[] sorted, double p)
+    {
+        var at = p * (sorted.Length - 1);
+        var below = (int)at;
+        return below + 1 < sorted.Length ? sorted[below] + ((at - below) * (sorted[below + 1] - sorted[below])) : sorted[^1];
+    }
+}

@@ -1,0 +1,36 @@
+# Peer of the uncertainty benchmark: straightness about least squares of simulated errors, NumPy, nothing in a Python loop.
+# Talks in lines: "versions", "answer ROUTE", "ROUTE COUNT" -> seconds for that many runs. argv[1]: stations, trials.
+import sys
+import time
+import numpy as np
+
+stations, trials = (int(v) for v in open(sys.argv[1]).read().split())
+x = np.arange(stations) - (stations - 1) / 2
+across = x / (x @ x)
+random = np.random.default_rng(1)
+
+
+def plain():
+    z = random.standard_normal((trials, stations))
+    residual = z - z.mean(axis=1, keepdims=True) - np.outer(z @ across, x)
+    return np.quantile(residual.max(axis=1) - residual.min(axis=1), 0.95)
+
+
+def transposed():
+    z = random.standard_normal((stations, trials))
+    residual = z - z.mean(axis=0) - np.outer(x, across @ z)
+    return np.quantile(residual.max(axis=0) - residual.min(axis=0), 0.95)
+
+
+routes = {"plain": plain, "transposed": transposed}
+for line in sys.stdin:
+    words = line.split()
+    if words[0] == "versions":
+        print("NumPy " + np.__version__, flush=True)
+    elif words[0] == "answer":
+        print(repr(float(np.mean([routes[words[1]]() for _ in range(5)]))), flush=True)
+    else:
+        start = time.perf_counter()
+        for _ in range(int(words[1])):
+            routes[words[0]]()
+        print(repr(time.perf_counter() - start), flush=True)
