@@ -8,24 +8,30 @@ internal sealed class CleanedBatchView : View<CleanedBatch>
     protected override string Verdict(CleanedBatch result)
     {
         var (changed, flagged) = (Readings(result, s => s.Changed), Readings(result, s => s.Flagged));
-        var look = flagged == 0 ? "" : $"Look at the {CleaningStepView.Count(flagged, "flagged reading")} below before you combine the passes";
+        var doubts = Doubts(result).Count();
+        string[] looks = [.. flagged > 0 ? [$"the {CleaningStepView.Count(flagged, "flagged reading")}"] : Array.Empty<string>(), .. doubts > 0 ? [$"the {CleaningStepView.Count(doubts, "note")}"] : Array.Empty<string>()];
+        var look = $"Look at {string.Join(" and ", looks)} below before you combine the passes";
         if (changed == 0)
-            return flagged == 0 ? "Go on to combine the passes: nothing was changed and nothing stands out." : $"{look}; nothing was changed.";
-        return look.Length == 0 ? $"Check the {CleaningStepView.Count(changed, "reading")} that cleaning changed, then combine the passes." : $"{look}; {CleaningStepView.Count(changed, "reading")} {(changed == 1 ? "was" : "were")} changed.";
+            return looks.Length == 0 ? "Go on to combine the passes: nothing was changed and nothing stands out." : $"{look}; nothing was changed.";
+        return looks.Length == 0 ? $"Check the {CleaningStepView.Count(changed, "reading")} that cleaning changed, then combine the passes." : $"{look}; {CleaningStepView.Count(changed, "reading")} {(changed == 1 ? "was" : "were")} changed.";
     }
 
     protected override string Text(CleanedBatch result)
-        => $"{Verdict(result)}\n{Steps(result)}{string.Concat(result.Steps.Where(s => s.Changed.Count + s.Flagged.Count > 0).Select(s => $"\n{Shown.First(s.Name)}:\n{CleaningStepView.Readings(s)}"))}";
+        => $"{Verdict(result)}\n{Steps(result)}{string.Concat(result.Steps.Where(s => s.Changed.Count + s.Flagged.Count > 0).Select(s => $"\n{Shown.First(s.Name)}:\n{CleaningStepView.Readings(s)}"))}{string.Concat(Doubts(result).Take(MostNotes).Select(n => $"\n{n}"))}";
 
     protected override string Html(CleanedBatch result)
         => Markup.View(
             Verdict(result),
             Markup.Table(Steps(result), "Steps of the cleaning chain"),
             string.Concat(result.Steps.Where(s => s.Changed.Count + s.Flagged.Count > 0).Select(s => Markup.Details($"{Shown.First(s.Name)}: the readings", CleaningStepView.Table(s)))),
+            Doubts(result).Any() ? Markup.List(Doubts(result).Take(MostNotes)) : "",
             Markup.Details("What was seen face by face", Markup.List(Notes(result))),
             Markup.Details("What the chain may change", Markup.List(Rules(result.Options))));
 
     private static int Readings(CleanedBatch batch, Func<CleaningStep, IReadOnlyList<CleanedReading>> of) => batch.Steps.Sum(s => of(s).Count);
+
+    /// <summary>What a step could not settle: retrace and drift have notes on each face.</summary>
+    private static IEnumerable<string> Doubts(CleanedBatch batch) => batch.Steps.Where(s => s.Name is not ("retrace" or "drift")).SelectMany(s => s.Notes);
 
     private static TextTable Steps(CleanedBatch batch)
     {
@@ -37,7 +43,7 @@ internal sealed class CleanedBatchView : View<CleanedBatch>
 
     private static IEnumerable<string> Notes(CleanedBatch batch)
     {
-        var notes = batch.Steps.SelectMany(s => s.Notes).ToArray();
+        var notes = batch.Steps.Where(s => s.Name is "retrace" or "drift").SelectMany(s => s.Notes).ToArray();
         return notes.Length > MostNotes ? notes[..MostNotes].Append($"{Shown.Count(notes.Length - MostNotes)} more are in the steps' notes.") : notes;
     }
 

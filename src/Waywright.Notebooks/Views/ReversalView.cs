@@ -8,7 +8,7 @@ internal sealed class ReversalView : View<Reversal>
     protected override string Verdict(Reversal result)
         => result.Unresolved is { } shared
             ? $"Roll the rail and sweep the same face to divide the rest: end for end gives the bow alone (rail {Um(result.Rail)}, guide {Um(result.Guide)}), and an odd part of {Um(shared)} belongs to rail and guide together."
-            : $"Set guide_straightness_um to {Strt(result.Guide)} and guide_known_from to reversal: the guide is straight to {Um(result.Guide)}, {result.Rail.Name} to {Um(result.Rail)} (STRt about the minimum zone).";
+            : $"Set guide_straightness_um to {Shown.Um(result.GuideAtMostUm ?? StrtUm(result.Guide))} and guide_known_from to reversal: the guide is straight to {Um(result.Guide)}{(result.GuideAtMostUm is { } most ? $", to {Shown.Um(most)} um with what the runs leave uncertain" : "")}, {result.Rail.Name} to {Um(result.Rail)} (STRt about the minimum zone).";
 
     protected override string Text(Reversal result) => $"{Verdict(result)}\n{Table(result)}\n{string.Join('\n', Notes(result))}";
 
@@ -25,9 +25,11 @@ internal sealed class ReversalView : View<Reversal>
         yield return Of("guide", result.Guide);
         if (result.Unresolved is { } shared)
             yield return Of("unresolved", shared);
+        if (result.GuideAtMostUm is { } most)
+            yield return new Figure($"{id}/guide-at-most", $"{result.Guide.Name}: straightness with what the runs leave uncertain", most, null, "um", method: $"reversal, {result.Arrangement}", relativeTolerance: 1e-6, absoluteTolerance: 1e-9);
 
         Figure Of(string part, Profile profile)
-            => new($"{id}/{part}", $"{profile.Name}: STRt about the minimum zone line", StraightnessFigures.Of(profile).MinimumZone.Line.STRtUm, null, "um", method: $"reversal, {result.Arrangement}", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
+            => new($"{id}/{part}", $"{profile.Name}: STRt about the minimum zone line", StrtUm(profile), null, "um", method: $"reversal, {result.Arrangement}", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
     }
 
     private static TextTable Table(Reversal result)
@@ -68,7 +70,7 @@ internal sealed class ReversalView : View<Reversal>
         yield return "On an upright sweep take the sag off both runs first: rolling the rail turns its sign.";
     }
 
-    private static string Um(Profile profile) => $"{Strt(profile)} um";
+    private static string Um(Profile profile) => $"{Shown.Um(StrtUm(profile))} um";
 
-    private static string Strt(Profile profile) => Shown.Um(StraightnessFigures.Of(profile).MinimumZone.Line.STRtUm);
+    private static double StrtUm(Profile profile) => StraightnessFigures.Of(profile).MinimumZone.Line.STRtUm;
 }

@@ -14,9 +14,10 @@ internal sealed class TwistTracksView : View<TwistTracks>
     {
         var name = result.First.Name.Length == 0 ? "the rail" : result.First.Name;
         if (result.IsTwisted)
-            return $"Keep {name} for a place where twist of {Total(result)} from end to end does no harm: it stands out from the noise of the two tracks (range of the stations {Two(result.RangeMrad)} mrad, noise floor {Two(result.FloorMrad)} mrad).";
-        var finer = result.DistanceMm < BarMm ? $"To see finer, read both ends of a {Shown.Mm(BarMm)} mm bar across the carriage: noise falls from {Two(result.NoiseMrad)} to {Two(result.NoiseMrad * result.DistanceMm / BarMm)} mrad a station; " : "";
-        return Shown.First($"{finer}{name} shows no twist beyond noise: {Total(result)} from end to end, range of the stations {Two(result.RangeMrad)} mrad, noise floor {Two(result.FloorMrad)} mrad.");
+            return $"Keep {name} for a place where twist of {Total(result)} from end to end does no harm: it stands out from the noise of the two tracks (uneven by {Two(result.UnevenMrad)} mrad beside, noise floor {Two(result.FloorMrad)} mrad).";
+        var finer = result.DoTiltsDominate ? "To see finer, let nothing move from pass to pass, for their tilts differ by more than scatter explains; "
+            : result.DistanceMm < BarMm ? $"To see finer, read both ends of a {Shown.Mm(BarMm)} mm bar across the carriage: noise falls from {Two(result.NoiseMrad)} to {Two(result.NoiseMrad * result.DistanceMm / BarMm)} mrad a station; " : "";
+        return Shown.First($"{finer}{name} shows no twist beyond noise: {Total(result)} from end to end, uneven by {Two(result.UnevenMrad)} mrad beside, noise floor {Two(result.FloorMrad)} mrad.");
     }
 
     protected override string Text(TwistTracks result) => $"{Verdict(result)}\n{Table(result)}\n{string.Join('\n', Notes(result))}";
@@ -33,7 +34,8 @@ internal sealed class TwistTracksView : View<TwistTracks>
         // Twist is a ratio of lengths: um/mm is mrad.
         yield return FigureOf.Uncertain($"{id}/total", "twist from the first to the last station", result.TotalMrad, "mrad", Method(result));
         yield return new Figure($"{id}/range", "largest less smallest twist of a station", result.RangeMrad, null, "mrad", method: Method(result), relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
-        yield return new Figure($"{id}/floor", "noise floor of the range, 97.5 %", result.FloorMrad, null, "mrad", method: Method(result), relativeTolerance: 1e-6, absoluteTolerance: 1e-9);
+        yield return new Figure($"{id}/uneven", "largest less smallest twist of a station about the line", result.UnevenMrad, null, "mrad", method: Method(result), relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
+        yield return new Figure($"{id}/floor", "noise floor of the uneven part, 97.5 %", result.FloorMrad, null, "mrad", method: Method(result), relativeTolerance: 1e-6, absoluteTolerance: 1e-9);
     }
 
     private static string Method(TwistTracks result) => $"two tracks {Shown.Mm(result.DistanceMm)} mm apart";
@@ -42,8 +44,9 @@ internal sealed class TwistTracksView : View<TwistTracks>
         => new TextTable("figure", "#mrad", "~what it is")
             .Add("total", Shown.ToSpread(result.TotalMrad.Value, result.HalfIntervalMrad), $"from the first to the last station along the line of least squares; 97.5 % interval +/- {Two(result.HalfIntervalMrad)}")
             .Add("range", Two(result.RangeMrad), "largest less smallest twist of a station, noise included")
+            .Add("uneven", Two(result.UnevenMrad), "the same about the line")
             .Add("noise", Two(result.NoiseMrad), "standard uncertainty of the twist at one station")
-            .Add("floor", Two(result.FloorMrad), "what the range of noise alone stays below in 97.5 % of cases");
+            .Add("floor", Two(result.FloorMrad), "what noise alone keeps 'uneven' below in 97.5 % of cases or more");
 
     private static TextTable Stations(TwistTracks result)
     {

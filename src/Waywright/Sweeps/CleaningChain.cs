@@ -85,7 +85,7 @@ internal sealed class CleaningChain
         var text = NumberText.Plain(turn);
         return tally.Changed.Count > 0
             ? $"{Readings(tally.Changed)} moved by a whole turn of {text} um."
-            : $"Nothing changed: no jump of about a turn ({text} um) between neighbouring stations.{(tally.Notes.Count > 0 ? $" {Count(tally.Notes.Count, "jump")} to look at." : "")}";
+            : $"Nothing changed: no jump of about a turn ({text} um) between neighbouring stations.{(tally.Notes.Count > 0 ? $" Jumps to look at in {Count(tally.Notes.Count, "pass")}." : "")}";
     }
 
     private static string SignFound(Tally tally)
@@ -118,7 +118,7 @@ internal sealed class CleaningChain
 
     private static string NameOf(string? rail, RailFace? face) => rail is null ? "the profile" : $"{rail} {(face == RailFace.Top ? "top" : "side")}";
 
-    private static string Count(int count, string what) => string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : "s")}");
+    private static string Count(int count, string what) => string.Create(CultureInfo.InvariantCulture, $"{count} {what}{(count == 1 ? "" : what.EndsWith('s') ? "es" : "s")}");
 
     private sealed class Tally
     {

@@ -1,4 +1,6 @@
 using System;
+using System.Collections.Generic;
+using System.Linq;
 
 namespace Waywright;
 
@@ -39,6 +41,16 @@ public sealed record Reversal
 
     /// <summary>The same for the guide's heights.</summary>
     public ProfileErrors? GuideErrors { get; }
+
+    /// <summary>
+    /// The guide's straightness with what the runs leave uncertain, um: for <c>guide_straightness_um</c> of a set-up. STRt about the minimum zone, and on top of it what noise stays
+    /// below in 95 % (a zone is no wider than the range: studentized range) and the straightness of each shape at its limit (rectangular) or its 97.5 % point; a bound, for STRt of a
+    /// sum is at most the sum. Null where no uncertainty is known, and end for end, where the guide's odd part is not.
+    /// </summary>
+    public double? GuideAtMostUm => Unresolved is null && GuideErrors is { } errors
+        ? StrtOf(Guide.HeightsUm) + (StudentizedRange.Of(0.95, Guide.Count, errors.StationDegreesOfFreedom) * Math.Sqrt(errors.StationUm.Average(u => u * u)))
+            + errors.Shapes.Sum(s => StrtOf(s.HeightsUm) * (s.IsRectangular ? Math.Sqrt(3) : StudentQuantile.Of(0.975, s.DegreesOfFreedom)))
+        : null;
 
     /// <summary>
     /// The rail is rolled about its long axis and the dial moved across the guide, so that it meets the same face from the other side: rail = (m1 + m2) / 2,
@@ -90,6 +102,8 @@ public sealed record Reversal
 
     /// <inheritdoc cref="EndForEnd(PooledSweep, PooledSweep)"/>
     public static Reversal EndForEnd(Profile first, Profile second) => EndForEnd(ReversalRuns.Of(first, second));
+
+    private double StrtOf(IReadOnlyList<double> heights) => StraightnessFigures.Of(new Profile(Guide.PositionsMm, heights)).MinimumZone.Line.STRtUm;
 
     private static Reversal SameFace(ReversalRuns runs, bool isGuideTurned)
     {

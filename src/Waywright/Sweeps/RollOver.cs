@@ -47,17 +47,18 @@ internal static class RollOver
         var z = pass.ReadingsUm;
         var isWithinTurn = z.Max() - z.Min() <= turn;
         var turns = new int[z.Count];
+        var left = new List<int>();
         for (var i = 1; i < turns.Length; i++)
         {
-            var jump = z[i] - z[i - 1];
-            var isAbout = Math.Abs(jump) >= About * turn;
-            turns[i] = turns[i - 1] - (isAbout && isWithinTurn ? Math.Sign(jump) : 0);
-            if (isAbout && !isWithinTurn)
-                notes.Add(Jump(sweep, pass, i, "the readings of the pass span more than a turn, so turns were counted already and it is left"));
-            else if (!isAbout && Math.Abs(jump) > (1 - About) * turn)
-                notes.Add(Jump(sweep, pass, i, "too small for a turn, large for a rail: look at the readings"));
+            var jump = Math.Abs(z[i] - z[i - 1]);
+            var isTaken = isWithinTurn && jump >= About * turn;
+            turns[i] = turns[i - 1] - (isTaken ? Math.Sign(z[i] - z[i - 1]) : 0);
+            if (!isTaken && jump > (1 - About) * turn)
+                left.Add(i);
         }
 
+        if (left.Count > 0)
+            notes.Add(Left(sweep, pass, left, isWithinTurn ? "too small for a turn, large for a rail: look at the readings" : "and the pass spans more than a turn, so its turns were counted already and it is left"));
         if (turns.All(t => t == 0))
             return null;
         // Which turn is called 0 says nothing (each pass has its own height): the one that most readings are in.
@@ -65,6 +66,10 @@ internal static class RollOver
         return Array.ConvertAll(turns, t => t - most);
     }
 
-    private static string Jump(Sweep sweep, SweepPass pass, int i, string what)
-        => string.Create(CultureInfo.InvariantCulture, $"{sweep.Name} {SweepEdits.NameOf(pass)}: jump of {pass.ReadingsUm[i] - pass.ReadingsUm[i - 1]:0.#} um between {pass.PositionsMm[i - 1]:0.###} and {pass.PositionsMm[i]:0.###} mm, {what}.");
+    private static string Left(Sweep sweep, SweepPass pass, List<int> jumps, string what)
+    {
+        var i = jumps.MaxBy(i => Math.Abs(pass.ReadingsUm[i] - pass.ReadingsUm[i - 1]));
+        var count = jumps.Count == 1 ? "a jump" : string.Create(CultureInfo.InvariantCulture, $"{jumps.Count} jumps, the largest");
+        return string.Create(CultureInfo.InvariantCulture, $"{sweep.Name} {SweepEdits.NameOf(pass)}: {count} of {pass.ReadingsUm[i] - pass.ReadingsUm[i - 1]:0.#} um between {pass.PositionsMm[i - 1]:0.###} and {pass.PositionsMm[i]:0.###} mm, {what}.");
+    }
 }

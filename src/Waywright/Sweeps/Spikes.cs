@@ -23,31 +23,46 @@ internal static class Spikes
 
     public static SweepFinding Clean(Sweep sweep, CleaningOptions options)
     {
-        var rest = sweep;
-        var aside = new List<Suspect>();
+        // A pass that mirrors the others would hide every spike; it is judged as if it had their sign.
+        var rest = MirroredPasses.Clean(sweep, flip: true).Sweep;
+        var places = sweep.Passes.Select(p => Enumerable.Range(0, p.PositionsMm.Count).ToList()).ToArray();
+        var aside = new List<Spike>();
         while (Next(rest, options.SpikeLimit) is { Count: > 0 } next)
         {
-            aside.AddRange(next);
+            // From the back, so that no index moves before its turn.
+            foreach (var suspect in next.OrderByDescending(s => s.Index))
+            {
+                aside.Add(new Spike(suspect.Pass, places[suspect.Pass][suspect.Index], suspect.Why, suspect.CanDrop));
+                places[suspect.Pass].RemoveAt(suspect.Index);
+                rest = SweepEdits.Without(rest, suspect.Pass, suspect.Index);
+            }
+
             if (aside.Count * MostShare > sweep.ReadingCount)
                 return SweepFinding.Nothing(sweep, $"{sweep.Name}: more than a fifth of the readings stand out, so they are no spikes; none is flagged. Look for a loose dial, or for passes over another rail.");
-            foreach (var suspect in next)
-                rest = SweepEdits.Without(rest, suspect.Pass, IndexOf(rest, suspect));
         }
 
-        if (aside.Count == 0)
-            return SweepFinding.Nothing(sweep);
-        var dropped = options.DropSpikes ? aside.Where(s => s.CanDrop).ToList() : [];
-        var cleaned = dropped.Aggregate(sweep, (s, suspect) => SweepEdits.Without(s, suspect.Pass, IndexOf(s, suspect)));
-        var notes = dropped.Count > 0 && !CanPool(cleaned) ? new[] { $"{sweep.Name}: without its spikes the passes can't be aligned, so none is dropped. Sweep it again." } : [];
-        if (notes.Length > 0)
-            (dropped, cleaned) = ([], sweep);
-        return new SweepFinding(cleaned, [.. dropped.Select(s => Reading(s, null))], [.. aside.Except(dropped).Select(s => Reading(s, s.ReadingUm))], notes);
+        return aside.Count == 0 ? SweepFinding.Nothing(sweep) : Told(sweep, aside, options.DropSpikes);
+    }
 
-        CleanedReading Reading(Suspect s, double? after) => SweepEdits.Reading(sweep, s.Pass, IndexOf(sweep, s), after, s.Why);
+    private static SweepFinding Told(Sweep sweep, List<Spike> spikes, bool drop)
+    {
+        var dropped = drop ? spikes.Where(s => s.CanDrop).OrderByDescending(s => s.Index).ToList() : [];
+        var cleaned = dropped.Aggregate(sweep, (s, spike) => SweepEdits.Without(s, spike.Pass, spike.Index));
+        string[] notes = [];
+        if (dropped.Count > 0 && !CanPool(cleaned))
+        {
+            notes = [$"{sweep.Name}: without its spikes the passes can't be aligned, so none is dropped. Sweep it again."];
+            (dropped, cleaned) = ([], sweep);
+        }
+
+        return new SweepFinding(cleaned, [.. Readings(dropped, isGone: true)], [.. Readings(spikes.Except(dropped), isGone: false)], notes);
+
+        IEnumerable<CleanedReading> Readings(IEnumerable<Spike> which, bool isGone)
+            => which.OrderBy(s => s.Pass).ThenBy(s => s.Index).Select(s => SweepEdits.Reading(sweep, s.Pass, s.Index, isGone ? null : sweep.Passes[s.Pass].ReadingsUm[s.Index], s.Why));
     }
 
     /// <summary>The furthest reading beyond the limit; both of a station where nothing tells which; empty for none.</summary>
-    private static List<Suspect> Next(Sweep sweep, double limit)
+    private static List<Spike> Next(Sweep sweep, double limit)
     {
         var residuals = (sweep.Rail is null || sweep.Passes.Count < 2 ? null : FromPasses(sweep)) ?? FromNeighbours(sweep);
         if (residuals.Count < LeastResiduals)
@@ -58,18 +73,17 @@ internal static class Spikes
             return [];
         var worst = residuals[beyond.MaxBy(i => Math.Abs(residuals[i].Um - sample.Median))];
         if (worst.OfStation != 2)
-            return [Suspected(sweep, worst, limit, null)];
+            return [Suspected(worst, limit, null)];
         // Two readings lie at one distance from their mean: their own neighbours tell which it is.
         var other = residuals.First(r => r != worst && sweep.Passes[r.Pass].PositionsMm[r.Index] == sweep.Passes[worst.Pass].PositionsMm[worst.Index]);
         var (first, second) = (FromOwnNeighbours(sweep, worst), FromOwnNeighbours(sweep, other));
         if (first >= Decided * second)
-            return [Suspected(sweep, worst, limit, true)];
-        return second >= Decided * first ? [Suspected(sweep, other, limit, true)] : [Suspected(sweep, worst, limit, false), Suspected(sweep, other, limit, false)];
+            return [Suspected(worst, limit, true)];
+        return second >= Decided * first ? [Suspected(other, limit, true)] : [Suspected(worst, limit, false), Suspected(other, limit, false)];
     }
 
-    private static Suspect Suspected(Sweep sweep, Residual r, double limit, bool? isTold)
+    private static Spike Suspected(Residual r, double limit, bool? isTold)
     {
-        var pass = sweep.Passes[r.Pass];
         var against = r.OfStation == 0 ? "its neighbours; a single pass can't tell a spike from a bump on the rail, so it is kept" : isTold switch
         {
             false => "the other passes; of two readings nothing tells which is wrong, so both are kept",
@@ -77,7 +91,7 @@ internal static class Spikes
             _ => "the other passes",
         };
         var why = string.Create(CultureInfo.InvariantCulture, $"more than {limit:0.#} standard deviations from {against}");
-        return new Suspect(r.Pass, pass.PositionsMm[r.Index], pass.ReadingsUm[r.Index], why, r.OfStation != 0 && isTold != false);
+        return new Spike(r.Pass, r.Index, why, r.OfStation != 0 && isTold != false);
     }
 
     /// <summary>Residuals of the aligned passes from the mean of their station, all brought to one variance; null where the passes can't be aligned.</summary>
@@ -168,17 +182,11 @@ internal static class Spikes
         }
     }
 
-    private static int IndexOf(Sweep sweep, Suspect suspect)
-    {
-        var pass = sweep.Passes[suspect.Pass];
-        return Enumerable.Range(0, pass.PositionsMm.Count).First(i => pass.PositionsMm[i] == suspect.PositionMm && pass.ReadingsUm[i] == suspect.ReadingUm);
-    }
-
     /// <param name="Pass">Which pass.</param>
     /// <param name="Index">Which reading of it.</param>
     /// <param name="Um">Scaled residual.</param>
     /// <param name="OfStation">Readings at its station; 0 where it was judged by its neighbours.</param>
     private sealed record Residual(int Pass, int Index, double Um, int OfStation);
 
-    private sealed record Suspect(int Pass, double PositionMm, double ReadingUm, string Why, bool CanDrop);
+    private sealed record Spike(int Pass, int Index, string Why, bool CanDrop);
 }

@@ -11,7 +11,7 @@ namespace Waywright;
 /// <remarks>Tracks 6 mm apart read with a 0.01 mm dial to whole divisions: 0.7 mrad of noise a station; a 60 mm bar across the carriage: 0.07 (sqrt 2 x 10 um / sqrt 12 / distance).</remarks>
 public sealed record TwistTracks
 {
-    /// <summary>Share of cases without twist in which each of the two questions (total, range) is answered rightly.</summary>
+    /// <summary>Share of cases without twist in which each of the two questions (total, uneven) is answered rightly.</summary>
     private const double Sure = 0.975;
 
     private readonly FixedList<double> _twist;
@@ -28,13 +28,16 @@ public sealed record TwistTracks
 
         // The line through all stations, from the first to the last.
         var length = x[^1] - x[0];
-        SweepEdits.Level(x, difference, out var slope);
+        var level = SweepEdits.Level(x, difference, out var slope);
+        UnevenMrad = (level.Max() - level.Min()) / distanceMm;
         var (mean, squares) = (x.Average(), 0.0);
         foreach (var at in x)
             squares += (at - mean) * (at - mean);
         var noiseUm = length * Math.Sqrt(Enumerable.Range(0, x.Count).Sum(i => Square((x[i] - mean) / squares * stationUm[i])));
+        DoTiltsDominate = tiltUm * length > noiseUm;
+
         // The scatter of the passes' tilts holds the readings' own scatter already.
-        var (u, nu) = tiltUm * length > noiseUm ? (tiltUm * length, tiltFreedom) : (noiseUm, freedom);
+        var (u, nu) = DoTiltsDominate ? (tiltUm * length, tiltFreedom) : (noiseUm, freedom);
         TotalMrad = Uncertain.Input(new object(), "heights of the two tracks", slope * length, u, nu) / Uncertain.Input(new object(), "distance between the tracks", distanceMm, distanceUncertaintyMm, double.PositiveInfinity);
     }
 
@@ -56,17 +59,23 @@ public sealed record TwistTracks
     /// <summary>Largest less smallest twist of a station, mrad: what a carriage goes through, noise included.</summary>
     public double RangeMrad { get; }
 
+    /// <summary>The same about the least-squares line, mrad: twist that is not even along the rail. Tilts of the passes are not in it.</summary>
+    public double UnevenMrad { get; }
+
     /// <summary>Standard uncertainty of the twist at one station, mrad: sqrt(uA2 + uB2) / distance.</summary>
     public double NoiseMrad { get; }
 
-    /// <summary>The noise floor: what the range of noise alone stays below in 97.5 % of cases, mrad (studentized range).</summary>
+    /// <summary>The noise floor: what noise alone keeps <see cref="UnevenMrad"/> below in 97.5 % of cases or more, mrad (studentized range).</summary>
     public double FloorMrad { get; }
 
-    /// <summary>Whether twist can be told from noise, at 5 %: the total is beyond its 97.5 % interval, or the range beyond its floor.</summary>
-    public bool IsTwisted => Math.Abs(TotalMrad.Value) > HalfIntervalMrad || RangeMrad > FloorMrad;
+    /// <summary>Whether twist can be told from noise, at 5 %: the total is beyond its 97.5 % interval, or what is uneven beyond its floor.</summary>
+    public bool IsTwisted => Math.Abs(TotalMrad.Value) > HalfIntervalMrad || UnevenMrad > FloorMrad;
 
     /// <summary>Whether the scatter of the passes' tilts is in the total's uncertainty.</summary>
     internal bool AreTiltsKnown { get; }
+
+    /// <summary>Whether the passes' tilts differ by more than the readings' own scatter explains.</summary>
+    internal bool DoTiltsDominate { get; }
 
     /// <summary>Half of the total's 97.5 % interval, mrad.</summary>
     internal double HalfIntervalMrad => TotalMrad.StandardUncertainty == 0 ? 0 : TotalMrad.Expanded(Sure).U;

@@ -44,11 +44,11 @@ public class CleaningStepTests
     public void Jumps_that_may_be_no_roll_over_are_left_and_told()
     {
         var half = Clean(InventedPasses.Of([[0, 5, 505, 510]], [0, 10, 20, 30]), Turn)["roll-over"];
-        Assert.Equal("Nothing changed: no jump of about a turn (1000 um) between neighbouring stations. 1 jump to look at.", half.Found);
-        Assert.Equal(["R01 side pass 1 forward: jump of 500 um between 10 and 20 mm, too small for a turn, large for a rail: look at the readings."], half.Notes);
+        Assert.Equal("Nothing changed: no jump of about a turn (1000 um) between neighbouring stations. Jumps to look at in 1 pass.", half.Found);
+        Assert.Equal(["R01 side pass 1 forward: a jump of 500 um between 10 and 20 mm, too small for a turn, large for a rail: look at the readings."], half.Notes);
         var counted = Clean(InventedPasses.Of([[0, 900, 1800, 1810]], [0, 10, 20, 30]), Turn)["roll-over"];
         Assert.Empty(counted.Changed);
-        Assert.Contains("span more than a turn", counted.Notes[0], StringComparison.Ordinal);
+        Assert.Equal(["R01 side pass 1 forward: 2 jumps, the largest of 900 um between 0 and 10 mm, and the pass spans more than a turn, so its turns were counted already and it is left."], counted.Notes);
     }
 
     [Theory]
@@ -137,6 +137,16 @@ public class CleaningStepTests
         Assert.Empty(shared.Changed);
         Assert.Equal(["pass 1 forward", "pass 2 back"], shared.Flagged.Select(r => r.Pass).Order());
         Assert.Equal("Nothing changed: 2 readings of R01 side flagged as spikes and kept.", shared.Found);
+    }
+
+    [Fact]
+    public void A_mirrored_pass_that_is_kept_hides_no_spike()
+    {
+        var right = InventedPasses.Sweep(4, 1, seed: 3);
+        var wrong = right.With(2, (_, z) => -z).With(0, (x, z) => x == 97.5 ? z + 20 : z).With(2, (x, z) => x == 222.5 ? z + 20 : z);
+        var step = Clean(wrong, Drop)["spikes"];
+        Assert.Equal([("pass 1 forward", 97.5), ("pass 3 forward", 222.5)], step.Changed.Select(r => (r.Pass, r.PositionMm)));
+        Assert.Equal(wrong.Passes[2].ReadingsUm[9], step.Changed[1].BeforeUm);
     }
 
     [Fact]

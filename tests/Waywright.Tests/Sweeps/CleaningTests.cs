@@ -74,6 +74,9 @@ public class CleaningTests
         Assert.StartsWith("Go on to combine the passes: nothing was changed and nothing stands out.", Views.Text(InventedPasses.Batch(clean).Clean()), StringComparison.Ordinal);
         var spiked = InventedPasses.Batch(clean.With(1, (x, z) => x == 97.5 ? z + 12 : z));
         Assert.StartsWith("Look at the 1 flagged reading below before you combine the passes; nothing was changed.", Views.Text(spiked.Clean()), StringComparison.Ordinal);
+        var steep = InventedPasses.Batch(clean.With(0, (x, z) => z + (x > 150 ? 500 : 0))).Clean(new CleaningOptions(1000));
+        Assert.Matches(@"^Look at the (\d+ flagged readings? and the )?1 note below before you combine the passes; nothing was changed\.", Views.Text(steep));
+        Assert.Contains("too small for a turn", Views.Html(steep), StringComparison.Ordinal);
         var dropped = spiked.Clean(All);
         Assert.StartsWith("Check the 1 reading that cleaning changed, then combine the passes.", Views.Text(dropped), StringComparison.Ordinal);
         Assert.Matches(@"R01 side  pass 2 back +97\.5 +\d+\.\d +dropped  more than 5 standard deviations from the other passes", Views.Text(dropped));
