@@ -1,33 +1,26 @@
-using System.Globalization;
+using System.Diagnostics;
 using Waywright;
 using Waywright.Simulations;
 
-CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
-var rails = int.Parse(args[0], CultureInfo.InvariantCulture);
-Shape[] shapes = [Shape.Straight, Shape.Bow(2), Shape.Bow(5), Shape.Bow(15), Shape.Bow(40), Shape.Bow(100), Shape.Wave(3), Shape.Wave(12), Shape.Bump(8)];
-foreach (var n in new[] { 8, 18, 35, 101, 351 })
+var scene = new Scene(18, Shape.Bow(12), 1);
+var (profile, errors) = scene.Sweep(3);
+for (var round = 0; round < 4; round++)
 {
-    foreach (var (bow, dial) in new[] { (0.0, 0.0), (2, 0), (0, 2.5), (2, 2.5) })
+    var watch = Stopwatch.StartNew();
+    var stations = new PreparedStations(profile.Positions);
+    var trials = ErrorTrials.Draw(stations, errors, 100_000, (ulong)round, default);
+    Console.Write($"draw {watch.Elapsed.TotalMilliseconds:0.0} ");
+    foreach (var (name, figure) in new (string, HeightFigure)[] { ("LSt", new LeastSquaresFigure(stations, StraightnessParameter.STRt)), ("LSp", new LeastSquaresFigure(stations, StraightnessParameter.STRp)), ("LSq", new LeastSquaresFigure(stations, StraightnessParameter.STRq)), ("EPt", new EndPointFigure(stations, StraightnessParameter.STRt)), ("MZ", new ZoneFigure(stations)), ("MZq", new ZoneRootFigure(stations)) })
     {
-        foreach (var noise in new[] { 0.5, 2, 10 })
-        {
-            var line = $"| {n} | {bow}/{dial} | {noise} |";
-            var (all, inside) = (0.0, 100.0);
-            foreach (var shape in shapes)
-            {
-                var covered = new Covered(StraightnessFigures.Of(new Profile(new Scene(n, shape, noise).Positions, new Scene(n, shape, noise).Truth)).MinimumZone.Line.STRtUm);
-                Parallel.For(0, rails, r =>
-                {
-                    var scene = new Scene(n, shape, noise, (r % 3) switch { 0 => 1, 1 => 3, _ => 5 }, bow, dial);
-                    var (profile, errors) = scene.Sweep((ulong)r + 1);
-                    covered.Add(StraightnessUncertainty.Grading(profile, errors, 1, 1000, (ulong)r, default).Whole);
-                });
-                line += $" {covered.WidthRatio:0.00} {100 * covered.Interval:0} |";
-                all += covered.WidthRatio / shapes.Length;
-                inside = Math.Min(inside, 100 * covered.Interval);
-            }
-
-            Console.WriteLine($"{line} {all:0.000} | {inside:0.0}");
-        }
+        watch.Restart();
+        FigureTrials.Noise(figure, trials, default);
+        Console.Write($"{name} noise {watch.Elapsed.TotalMilliseconds:0.0} ");
+        watch.Restart();
+        FigureTrials.Of(figure, profile.Heights.ToArray(), trials, default);
+        Console.Write($"all {watch.Elapsed.TotalMilliseconds:0.0} ");
     }
+
+    watch.Restart();
+    ContactTrials.Shares(profile, trials, default);
+    Console.WriteLine($"contacts {watch.Elapsed.TotalMilliseconds:0.0} ");
 }

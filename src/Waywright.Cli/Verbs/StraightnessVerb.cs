@@ -29,30 +29,76 @@ internal static class StraightnessVerb
     private static JsonObject Answer(PooledSweep pooled)
     {
         var figures = pooled.Straightness;
-        return new JsonObject
+        var sure = pooled.Uncertainty();
+        var answer = new JsonObject
         {
             ["rail"] = pooled.Sweep.Rail,
             ["face"] = pooled.Sweep.Face?.ToString().ToLowerInvariant(),
             ["stations"] = pooled.Profile.Count,
             ["setup"] = pooled.Sweep.SetupId,
-            ["end_points"] = Line(figures.EndPoints),
-            ["least_squares"] = Line(figures.LeastSquares),
-            ["minimum_zone"] = Zone(figures.MinimumZone),
+            ["end_points"] = Line(figures.EndPoints, sure),
+            ["least_squares"] = Line(figures.LeastSquares, sure),
+            ["minimum_zone"] = Zone(figures.MinimumZone, sure),
         };
+        if (sure is null)
+            answer["uncertainty"] = Missing(pooled);
+        else
+            Tell(answer, pooled, sure);
+        return answer;
     }
 
-    private static JsonObject Line(ReferenceLine line) => new()
-    {
-        ["slope_um_per_m"] = line.SlopeUmPerM,
-        ["STRt_um"] = line.STRtUm,
-        ["STRp_um"] = line.STRpUm,
-        ["STRv_um"] = line.STRvUm,
-        ["STRq_um"] = line.STRqUm,
-    };
+    private static string Missing(PooledSweep pooled)
+        => pooled.Sweep.Setup is null ? "no set-up given" : "two positions always lie on a line";
 
-    private static JsonObject Zone(MinimumZone zone)
+    private static void Tell(JsonObject answer, PooledSweep pooled, StraightnessUncertainty sure)
     {
-        var answer = Line(zone.Line);
+        answer["uncertainty"] = pooled.Sweep.Setup!.IsGuideKnown ? "from the set-up" : "from the set-up, without the guide's own error: rail against guide";
+        answer["repeatability_um"] = pooled.RepeatabilityUm;
+        answer["lag_1"] = pooled.Lag1;
+        answer["lays"] = pooled.Lays.Verdict;
+        if (pooled.Hidden is { } hidden)
+            answer["hidden"] = hidden;
+        answer["corrections"] = new JsonArray([.. pooled.Corrections.Select(c => new JsonObject { ["name"] = c.Name, ["size_um"] = c.SizeUm })]);
+        answer["budget"] = new JsonArray([.. sure.Budget.Select(b => new JsonObject { ["input"] = b.Name, ["um"] = b.StandardUncertainty, ["remedy"] = b.Remedy })]);
+        answer["trials"] = sure.Trials;
+        answer["seed"] = sure.Seed;
+    }
+
+    private static JsonObject Line(ReferenceLine line, StraightnessUncertainty? sure)
+    {
+        var answer = new JsonObject
+        {
+            ["slope_um_per_m"] = line.SlopeUmPerM,
+            ["STRt_um"] = line.STRtUm,
+            ["STRp_um"] = line.STRpUm,
+            ["STRv_um"] = line.STRvUm,
+            ["STRq_um"] = line.STRqUm,
+        };
+        if (sure is null)
+            return answer;
+        Interval(answer, sure.Of(line.Kind));
+        foreach (var parameter in new[] { StraightnessParameter.STRp, StraightnessParameter.STRv, StraightnessParameter.STRq })
+        {
+            var own = new JsonObject();
+            Interval(own, sure.Of(line.Kind, parameter));
+            answer[$"{parameter}_uncertainty"] = own;
+        }
+
+        return answer;
+    }
+
+    // The line's own fields are those of STRt.
+    private static void Interval(JsonObject answer, UncertainFigure figure)
+    {
+        answer["estimate_um"] = figure.EstimateUm;
+        answer["interval_95_um"] = new JsonArray(figure.LowUm, figure.HighUm);
+        answer["noise_floor_95_um"] = figure.NoiseFloorUm;
+        answer["standard_uncertainty_um"] = figure.StandardUncertaintyUm;
+    }
+
+    private static JsonObject Zone(MinimumZone zone, StraightnessUncertainty? sure)
+    {
+        var answer = Line(zone.Line, sure);
         answer["lowest_slope_um_per_m"] = zone.LowestSlopeUmPerM;
         answer["highest_slope_um_per_m"] = zone.HighestSlopeUmPerM;
         answer["contacts"] = new JsonArray(zone.Contacts.Select(c => (JsonNode)new JsonObject

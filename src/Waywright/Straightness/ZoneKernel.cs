@@ -88,6 +88,22 @@ internal static class ZoneKernel
         return new NarrowestZone(bestSlope, width, falling, rising);
     }
 
+    /// <summary>The pair that holds the zone open at a slope, and the extremes of the heights there.</summary>
+    public static ZonePair OpenAt(in StationAxis axis, ReadOnlySpan<double> residuals, double slope, out double highest, out double lowest)
+    {
+        ref var x = ref MemoryMarshal.GetReference(axis.FromMean);
+        ref var z = ref MemoryMarshal.GetReference(residuals);
+        Extremes(ref x, ref z, residuals.Length, slope, out highest, out lowest);
+        return Find(ref x, ref z, residuals.Length, slope, highest, lowest);
+    }
+
+    /// <summary>The narrowest zone where the heights' extremes are not known yet.</summary>
+    public static NarrowestZone Solve(in StationAxis axis, ReadOnlySpan<double> residuals)
+    {
+        Extremes(ref MemoryMarshal.GetReference(axis.FromMean), ref MemoryMarshal.GetReference(residuals), residuals.Length, 0, out var highest, out var lowest);
+        return Solve(axis, residuals, new LeastSquaresLine(0, 0, highest, lowest, 0, 0, 0));
+    }
+
     private static ZonePair Pair(ref double x, ref double z, int upper, int lower)
         => new(upper, lower, Unsafe.Add(ref z, upper) - Unsafe.Add(ref z, lower), Unsafe.Add(ref x, upper) - Unsafe.Add(ref x, lower));
 

@@ -1,5 +1,7 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
+using System.Threading;
 
 namespace Waywright;
 
@@ -71,6 +73,13 @@ public sealed record PooledSweep(Sweep Sweep, Profile Profile, IReadOnlyList<Ali
     public double? Lag1 => ResidualCorrelation.Of(this, Means);
 
     internal StationMeans Means => _means ??= new StationMeans(this);
+
+    /// <summary>Each figure of straightness with estimate, interval and noise floor; null when no set-up was given or there are fewer than three positions.</summary>
+    /// <param name="trials">Simulations, 1,000 or more.</param>
+    /// <param name="seed">Of their random numbers.</param>
+    /// <param name="cancel">Stops it.</param>
+    public StraightnessUncertainty? Uncertainty(int trials = 20_000, ulong seed = 1, CancellationToken cancel = default)
+        => Errors is { } errors && Profile.PositionsMm.Distinct().Take(3).Count() == 3 ? StraightnessUncertainty.Of(Profile, errors, trials, seed, cancel) : null;
 
     /// <summary>Equal when it was combined from equal sweeps.</summary>
     public bool Equals(PooledSweep? other) => other is not null && Sweep.Equals(other.Sweep) && Profile.Equals(other.Profile);

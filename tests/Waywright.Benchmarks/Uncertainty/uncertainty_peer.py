@@ -1,5 +1,4 @@
-# Peer of the uncertainty benchmark: straightness about least squares of simulated errors, NumPy, nothing in a Python loop.
-# Talks in lines: "versions", "answer ROUTE", "ROUTE COUNT" -> seconds for that many runs. argv[1]: stations, trials.
+"""95 % point of the straightness about least squares of simulated errors by NumPy; the file holds stations and trials."""
 import sys
 import time
 import numpy as np
@@ -24,13 +23,14 @@ def transposed():
 
 routes = {"plain": plain, "transposed": transposed}
 for line in sys.stdin:
-    words = line.split()
-    if words[0] == "versions":
-        print("NumPy " + np.__version__, flush=True)
-    elif words[0] == "answer":
-        print(repr(float(np.mean([routes[words[1]]() for _ in range(5)]))), flush=True)
-    else:
+    verb, *rest = line.split()
+    if verb == "versions":
+        print(f"Python {sys.version.split()[0]}, NumPy {np.__version__}", flush=True)
+    elif verb == "answer":
+        print(repr(float(np.mean([routes[rest[0]]() for _ in range(5)]))), flush=True)
+    elif verb == "run":
+        route, count = routes[rest[0]], int(rest[1])
         start = time.perf_counter()
-        for _ in range(int(words[1])):
-            routes[words[0]]()
+        for _ in range(count):
+            route()
         print(repr(time.perf_counter() - start), flush=True)

@@ -103,7 +103,7 @@ public sealed class HostileBuild : IAsyncLifetime
                 ["guide_straightness_um"] = 1.5,
                 ["guide_known_from"] = "reversal",
                 ["probe"] = "surface",
-                ["held"] = Names[2],
+                ["held"] = "two supports at 50 mm, 200 mm",
                 ["instrument"] = new JsonObject { ["name"] = Names[3], ["division_um"] = 1, ["read_to"] = "whole" },
             }),
         }.ToJsonString());

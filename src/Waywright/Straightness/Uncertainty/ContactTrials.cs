@@ -36,14 +36,9 @@ internal static class ContactTrials
 
         public void Count(ReadOnlySpan<double> z, ReadOnlySpan<double> e)
         {
-            var (highest, lowest) = (double.NegativeInfinity, double.PositiveInfinity);
             for (var i = 0; i < _sum.Length; i++)
-            {
                 _sum[i] = z[i] + e[i];
-                (highest, lowest) = (Math.Max(highest, _sum[i]), Math.Min(lowest, _sum[i]));
-            }
-
-            var zone = ZoneKernel.Solve(stations.Axis, _sum, new LeastSquaresLine(0, 0, highest, lowest, 0, 0, 0));
+            var zone = ZoneKernel.Solve(stations.Axis, _sum);
             ReadOnlySpan<int> touching = [zone.Falling.Upper, zone.Falling.Lower, zone.Rising.Upper, zone.Rising.Lower];
             for (var k = 0; k < touching.Length; k++)
             {

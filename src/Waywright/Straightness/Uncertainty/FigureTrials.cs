@@ -60,48 +60,55 @@ internal sealed class FigureTrials
         return (double)at / _across.Length;
     }
 
+    /// <summary>T(e) of all trials, sorted.</summary>
+    public static double[] Noise(HeightFigure figure, ErrorTrials trials, CancellationToken cancel)
+    {
+        var noise = new double[trials.Trials];
+        ForTrials(trials, (_, t) => noise[t] = figure.At(trials.All(t), trials.All(t)).Value, cancel);
+        RadixSort.Sort(noise);
+        return noise;
+    }
+
     public static FigureTrials Of(HeightFigure figure, ReadOnlySpan<double> heights, ErrorTrials trials, CancellationToken cancel)
     {
         var stations = trials.Stations;
         var z = stations.Residuals(heights);
         var observed = figure.At(z, z).Value;
-        var noise = new double[trials.Trials];
+        var noise = Noise(figure, trials, cancel);
         var added = new double[trials.Trials];
         ForTrials(trials, (sum, t) =>
         {
             var e = trials.All(t);
-            noise[t] = figure.At(e, z).Value;
             for (var i = 0; i < sum.Length; i++)
                 sum[i] = z[i] + e[i];
             added[t] = figure.At(sum, z).Value - observed;
         }, cancel);
-        Array.Sort(noise);
-        Array.Sort(added);
+        RadixSort.Sort(added);
         var medianAdded = Quantile(added, 0.5);
-        return figure.IsSublinear
-            ? new FigureTrials(observed, medianAdded, noise, Near(figure, z, observed, noise, trials, cancel), Across(figure, z, trials, cancel), WidestError.Of(figure, trials.Errors))
-            : new FigureTrials(observed, medianAdded, noise);
+        if (!figure.IsSublinear)
+            return new FigureTrials(observed, medianAdded, noise);
+        var weights = figure.Weights(z);
+        return new FigureTrials(observed, medianAdded, noise, Near(figure, z, weights, observed, noise, trials, cancel), Across(figure, z, weights, trials, cancel), WidestError.Of(figure, trials.Errors));
     }
 
     // A comparison that falls far short of the observed figure can hardly be the true one.
-    private static double[] Near(HeightFigure figure, double[] z, double observed, double[] noise, ErrorTrials trials, CancellationToken cancel)
+    private static double[] Near(HeightFigure figure, double[] z, double[] attained, double observed, double[] noise, ErrorTrials trials, CancellationToken cancel)
     {
         var floor = Quantile(noise, 0.95);
         if (floor == 0)
             return noise;
         var level = observed - ((figure.IsSymmetric ? SymmetricCut : OneSidedCut) * floor);
         var near = new double[noise.Length];
-        ForTrials(trials, (sum, t) => near[t] = RestrictedMaximum.Of(figure, trials.All(t), z, observed, level, sum), cancel);
-        Array.Sort(near);
+        ForTrials(trials, (sum, t) => near[t] = RestrictedMaximum.Of(figure, trials.All(t), z, attained, observed, level, sum), cancel);
+        RadixSort.Sort(near);
         return near;
     }
 
     // e less its regression on v . e, with v the comparison that the heights attain: what is left is independent of v . e.
-    private static double[] Across(HeightFigure figure, double[] z, ErrorTrials trials, CancellationToken cancel)
+    private static double[] Across(HeightFigure figure, double[] z, double[] weights, ErrorTrials trials, CancellationToken cancel)
     {
         if (!figure.IsSymmetric)
             return [];
-        var weights = figure.Weights(z);
         var spread = new double[weights.Length];
         var variance = 0.0;
         for (var i = 0; i < weights.Length; i++)
@@ -125,7 +132,7 @@ internal sealed class FigureTrials
                 sum[i] = e[i] - (factor * along[i]);
             across[t] = figure.At(sum, z).Value;
         }, cancel);
-        Array.Sort(across);
+        RadixSort.Sort(across);
         return across;
     }
 

@@ -16,6 +16,9 @@ internal abstract class HeightFigure(PreparedStations stations)
     /// <summary>Whether T is the largest of linear comparisons.</summary>
     public virtual bool IsSublinear => true;
 
+    /// <summary>Whether T is the length of a vector that follows the heights linearly.</summary>
+    public virtual bool IsNorm => false;
+
     /// <summary>T(r), and on the heights z the comparison that attains it.</summary>
     /// <param name="r">Residuals, padded.</param>
     /// <param name="z">Other residuals, padded.</param>

@@ -9,6 +9,8 @@ internal abstract class LineFigure(PreparedStations stations, StraightnessParame
 
     public override bool IsSymmetric => Parameter is StraightnessParameter.STRt or StraightnessParameter.STRq;
 
+    public override bool IsNorm => Parameter == StraightnessParameter.STRq;
+
     /// <summary>Residuals of the shapes from this figure's own line.</summary>
     protected abstract double[][] FromLine(double[][] shapes);
 
@@ -29,21 +31,13 @@ internal abstract class LineFigure(PreparedStations stations, StraightnessParame
         var x = Stations.FromMean;
         if (Parameter == StraightnessParameter.STRq)
             return RootMeanSquare(x, r, z, lineR, lineZ);
-        var (highest, lowest, top, bottom) = (double.NegativeInfinity, double.PositiveInfinity, 0, 0);
-        for (var i = 0; i < x.Length; i++)
-        {
-            var height = r[i] - (lineR.At + (lineR.Slope * x[i]));
-            if (height > highest)
-                (highest, top) = (height, i);
-            if (height < lowest)
-                (lowest, bottom) = (height, i);
-        }
-
+        var pair = ZoneKernel.OpenAt(Stations.Axis, r, lineR.Slope, out var highest, out var lowest);
+        var (top, bottom) = (pair.Upper, pair.Lower);
         var (peak, valley) = (z[top] - (lineZ.At + (lineZ.Slope * x[top])), (lineZ.At + (lineZ.Slope * x[bottom])) - z[bottom]);
         return Parameter switch
         {
-            StraightnessParameter.STRp => (highest, peak),
-            StraightnessParameter.STRv => (-lowest, valley),
+            StraightnessParameter.STRp => (highest - lineR.At, peak),
+            StraightnessParameter.STRv => (lineR.At - lowest, valley),
             _ => (highest - lowest, peak + valley),
         };
     }

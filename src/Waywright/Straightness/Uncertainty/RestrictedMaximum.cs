@@ -14,17 +14,23 @@ internal static class RestrictedMaximum
     /// <param name="figure">A sublinear figure.</param>
     /// <param name="e">Residuals of an error, padded.</param>
     /// <param name="z">Residuals of the heights, padded.</param>
+    /// <param name="attained">Weights of the comparison that z itself attains.</param>
     /// <param name="observed">T(z), above the level.</param>
     /// <param name="level">What v . z has to reach.</param>
     /// <param name="sum">Room for padded residuals.</param>
-    public static double Of(HeightFigure figure, ReadOnlySpan<double> e, ReadOnlySpan<double> z, double observed, double level, Span<double> sum)
+    public static double Of(HeightFigure figure, ReadOnlySpan<double> e, ReadOnlySpan<double> z, ReadOnlySpan<double> attained, double observed, double level, Span<double> sum)
     {
         var (value, along) = figure.At(e, z);
         if (along >= level)
             return value;
+        var risingAt = 0.0;
+        for (var i = 0; i < attained.Length; i++)
+            risingAt += attained[i] * e[i];
+        if (figure.IsNorm)
+            return OfNorm(value, risingAt, level / observed);
         // Two supporting lines of the convex function: a falling one, from l = 0, and a rising one, from the comparison that z itself attains.
         var (fallingAt, fallingSlope) = (value, along - level);
-        var (risingAt, risingSlope) = (figure.At(z, e).Along, observed - level);
+        var risingSlope = observed - level;
         for (var turn = 0; turn < Turns; turn++)
         {
             var l = (fallingAt - risingAt) / (risingSlope - fallingSlope);
@@ -44,4 +50,8 @@ internal static class RestrictedMaximum
 
         return fallingAt + (fallingSlope * (fallingAt - risingAt) / (risingSlope - fallingSlope));
     }
+
+    // Comparisons of a root mean square are all vectors of one length, so the nearly attained ones are a cap around z.
+    private static double OfNorm(double value, double along, double share)
+        => share <= -1 ? value : (share * along) + Math.Sqrt(Math.Max(0, (1 - (share * share)) * ((value * value) - (along * along))));
 }

@@ -39,6 +39,12 @@ public sealed record StraightnessUncertainty
     /// <summary>For each station the share of simulations, errors added to the heights as measured, in which it touches the minimum zone.</summary>
     public IReadOnlyList<double> ContactShares { get; }
 
+    /// <summary>
+    /// Where it comes from, largest first: for each input the widest comparison of three stations that one standard uncertainty of it can move, um
+    /// (STRt about the minimum zone). The shapes of a guide, and those of a dial, are one line.
+    /// </summary>
+    public IReadOnlyList<UncertaintyComponent> Budget => ErrorBudget.Of(new ZoneFigure(_trials.Stations), Errors);
+
     /// <summary>Works out every figure's bounds.</summary>
     /// <param name="profile">Three stations or more at different positions.</param>
     /// <param name="errors">What its heights are uncertain by, one value for each station.</param>

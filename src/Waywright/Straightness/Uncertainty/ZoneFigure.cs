@@ -23,7 +23,7 @@ internal sealed class ZoneFigure : HeightFigure
     public override (double Value, double Along) At(ReadOnlySpan<double> r, ReadOnlySpan<double> z)
     {
         if (_windows.Length == 1 && ReferenceEquals(_windows[0].Stations, Stations))
-            return Along(Stations.Axis, r, Extremes(r, Stations.Count), z);
+            return Along(ZoneKernel.Solve(Stations.Axis, r), z);
         var best = (Value: double.NegativeInfinity, Along: 0.0);
         Span<double> room = Stations.Padded <= OnStack ? stackalloc double[OnStack] : new double[Stations.Padded];
         foreach (var (from, stations) in _windows)
@@ -33,7 +33,7 @@ internal sealed class ZoneFigure : HeightFigure
             // No zone is wider than the heights about least squares.
             if (line.Highest - line.Lowest <= best.Value)
                 continue;
-            var found = Along(stations.Axis, own, line, z[from..]);
+            var found = Along(ZoneKernel.Solve(stations.Axis, own, line), z[from..]);
             if (found.Value > best.Value)
                 best = found;
         }
@@ -70,17 +70,8 @@ internal sealed class ZoneFigure : HeightFigure
         return widest;
     }
 
-    private static LeastSquaresLine Extremes(ReadOnlySpan<double> r, int count)
+    private static (double Value, double Along) Along(in NarrowestZone zone, ReadOnlySpan<double> z)
     {
-        var (highest, lowest) = (double.NegativeInfinity, double.PositiveInfinity);
-        for (var i = 0; i < count; i++)
-            (highest, lowest) = (Math.Max(highest, r[i]), Math.Min(lowest, r[i]));
-        return new LeastSquaresLine(0, 0, highest, lowest, 0, 0, 0);
-    }
-
-    private static (double Value, double Along) Along(in StationAxis axis, ReadOnlySpan<double> r, in LeastSquaresLine line, ReadOnlySpan<double> z)
-    {
-        var zone = ZoneKernel.Solve(axis, r, line);
         var (falling, rising) = (zone.Falling, zone.Rising);
         // Both pairs are mixed so that their runs cancel.
         var mix = falling.Run == rising.Run ? 1 : rising.Run / (rising.Run - falling.Run);
@@ -97,15 +88,11 @@ internal sealed class ZoneRootFigure(PreparedStations stations) : HeightFigure(s
 
     public override (double Value, double Along) At(ReadOnlySpan<double> r, ReadOnlySpan<double> z)
     {
-        var (square, highest, lowest) = (0.0, double.NegativeInfinity, double.PositiveInfinity);
+        var square = 0.0;
         var x = Stations.FromMean;
         for (var i = 0; i < x.Length; i++)
-        {
-            (highest, lowest) = (Math.Max(highest, r[i]), Math.Min(lowest, r[i]));
             square += r[i] * r[i];
-        }
-
-        var zone = ZoneKernel.Solve(Stations.Axis, r, new LeastSquaresLine(0, 0, highest, lowest, 0, 0, 0));
+        var zone = ZoneKernel.Solve(Stations.Axis, r);
         var middle = (zone.Falling.Rise - (zone.Slope * zone.Falling.Run)) / 2;
         middle = r[zone.Falling.Lower] - (zone.Slope * x[zone.Falling.Lower]) + middle;
         // Residuals of least squares are orthogonal to every line, so squares add.
