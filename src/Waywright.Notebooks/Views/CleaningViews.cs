@@ -28,6 +28,13 @@ internal sealed class CleanedBatchView : View<CleanedBatch>
             Markup.Details("What was seen face by face", Markup.List(Notes(result))),
             Markup.Details("What the chain may change", Markup.List(Rules(result.Options))));
 
+    protected override IEnumerable<Figure> Figures(CleanedBatch result, string id)
+        => result.Steps.Where(s => s.Name is not ("retrace" or "drift")).SelectMany(s => new[]
+        {
+            new Figure($"{id}/{s.Name}/changed", $"readings that the step {s.Name} changed", s.Changed.Count, null, "1", method: "cleaning chain"),
+            new Figure($"{id}/{s.Name}/flagged", $"readings that the step {s.Name} flagged", s.Flagged.Count, null, "1", method: "cleaning chain"),
+        });
+
     private static int Readings(CleanedBatch batch, Func<CleaningStep, IReadOnlyList<CleanedReading>> of) => batch.Steps.Sum(s => of(s).Count);
 
     /// <summary>What a step could not settle: retrace and drift have notes on each face.</summary>

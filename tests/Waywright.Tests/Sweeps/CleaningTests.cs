@@ -80,6 +80,7 @@ public class CleaningTests
         var dropped = spiked.Clean(All);
         Assert.StartsWith("Check the 1 reading that cleaning changed, then combine the passes.", Views.Text(dropped), StringComparison.Ordinal);
         Assert.Matches(@"R01 side  pass 2 back +97\.5 +\d+\.\d +dropped  more than 5 standard deviations from the other passes", Views.Text(dropped));
+        Assert.Equal(1, Views.Find(typeof(CleanedBatch))!.Figures(dropped, "x").Single(f => f.Id == "x/spikes/changed").Value);
         Assert.Contains("dropped", Views.Html(dropped["spikes"]), StringComparison.Ordinal);
         Assert.StartsWith("Spikes: 1 reading of R01 side dropped as a spike.", Views.Text(dropped["spikes"]), StringComparison.Ordinal);
     }
