@@ -93,7 +93,7 @@ internal sealed class CleaningChain
         if (tally.Changed.Count > 0)
             return $"{Passes(tally.Changed)} got the opposite sign.";
         if (tally.Flagged.Count > 0)
-            return $"Nothing changed: {Passes(tally.Flagged)} mirrors the other passes; flip it if it was read with the opposite sign.";
+            return $"Nothing changed: {Passes(tally.Flagged)} {(tally.Flagged.Select(r => (r.Rail, r.Face, r.Pass)).Distinct().Count() == 1 ? "mirrors the other passes; flip it if it was" : "mirror the other passes; flip them if they were")} read with the opposite sign.";
         return tally.Notes.Count > 0 ? $"Nothing changed: {tally.Notes[0]}" : "Nothing changed: no pass mirrors the others of its face.";
     }
 

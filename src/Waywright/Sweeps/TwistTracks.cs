@@ -87,7 +87,7 @@ public sealed record TwistTracks
     /// <param name="distanceUncertaintyMm">Its standard uncertainty, mm, 0 or more.</param>
     /// <exception cref="ArgumentOutOfRangeException">The distance is not above 0, or its uncertainty negative.</exception>
     /// <exception cref="InputException">
-    /// Other stations, fewer than 3, one of them twice, a filtered profile, another rail or face, one sweep twice; or nothing says how well a reading repeats (neither repeated passes nor a set-up).
+    /// Other stations, fewer than 3, one of them twice, a filtered profile, another rail or face, one track twice; or nothing says how well a reading repeats (neither repeated passes nor a set-up).
     /// </exception>
     public static TwistTracks Of(PooledSweep first, PooledSweep second, double distanceMm, double distanceUncertaintyMm = 0)
     {
@@ -98,6 +98,8 @@ public sealed record TwistTracks
             throw Problem(second.Sweep.Source, "one track given twice", "two tracks along the rail");
         if (first.Sweep.Rail != second.Sweep.Rail || first.Sweep.Face != second.Sweep.Face)
             throw Problem(second.Sweep.Source, $"{second.Sweep.Name} as the second track", $"{first.Sweep.Name} as the first");
+        if (first.Sweep.Track is { } track && track == second.Sweep.Track)
+            throw Problem(second.Sweep.Source, $"the track {ProblemList.Shown(track)} in both sweeps", "two tracks along the rail");
         CheckStations(first.Profile, first.Sweep.Source, second.Profile, second.Sweep.Source);
         var (a, b) = (StationErrors(first), StationErrors(second));
         var stations = a.StationUm.Zip(b.StationUm, (ua, ub) => Math.Sqrt((ua * ua) + (ub * ub))).ToArray();

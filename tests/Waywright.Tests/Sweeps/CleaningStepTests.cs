@@ -65,7 +65,9 @@ public class CleaningStepTests
         var told = Clean(wrong)["sign"];
         Assert.Empty(told.Changed);
         Assert.Equal(mirrored.Select(k => right.Passes[k].ToString()), told.Flagged.Select(r => r.Pass).Distinct());
-        Assert.StartsWith("Nothing changed: R01 side pass ", told.Found, StringComparison.Ordinal);
+        Assert.Equal(mirrored.Length == 1
+            ? $"Nothing changed: R01 side {right.Passes[mirrored[0]]} mirrors the other passes; flip it if it was read with the opposite sign."
+            : $"Nothing changed: R01 side {right.Passes[mirrored[0]]} and R01 side {right.Passes[mirrored[1]]} mirror the other passes; flip them if they were read with the opposite sign.", told.Found);
         Assert.Contains("correlation -0.9", told.Flagged[0].Why, StringComparison.Ordinal);
     }
 

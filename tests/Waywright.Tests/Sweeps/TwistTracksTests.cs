@@ -121,6 +121,16 @@ public class TwistTracksTests
         => Assert.Equal(expected, StudentizedRange.Of(p, count, freedom), 0.0002 * expected);
 
     [Fact]
+    public void Tracks_are_told_apart_by_the_column_of_their_files()
+    {
+        PooledSweep Read(string track, int lift) => SweepBatch.Parse($"rail,face,pass,direction,position_mm,reading_um,track\nR01,top,1,forward,10,1,{track}\nR01,top,1,forward,60,{lift},{track}\nR01,top,1,forward,110,{2 * lift},{track}\nR01,top,2,back,10,1,{track}\nR01,top,2,back,60,{lift},{track}\nR01,top,2,back,110,{2 * lift},{track}\n", $"{track}.csv").Sweeps[0].Pool();
+        Assert.Equal("left", Read("left", 5).Sweep.Track);
+        Assert.Null(Read("", 5).Sweep.Track);
+        Assert.Equal(11, TwistTracks.Of(Read("left", 30), Read("right", 8), 4).TwistMrad[2]);
+        Says("left.csv: found the track 'left' in both sweeps, expected two tracks along the rail", () => TwistTracks.Of(Read("left", 5), Read("left", 6), 4));
+    }
+
+    [Fact]
     public void What_does_not_match_is_refused()
     {
         var (a, b) = (new Profile(X, X), new Profile(X[1..], X[1..], "b.csv"));
