@@ -5,8 +5,9 @@ using System.Linq;
 namespace Waywright;
 
 /// <summary>
-/// What would settle an open question: the passes K for which k s(K) is no more than the room between estimate and limit,
-/// <c>s(K)² = s² n / K + u_sys²</c>; where the systematic part alone takes the room, the largest of its inputs and its remedy.
+/// What would settle an open question: the fewest passes K for which the upper bound that is to be expected is within the limit,
+/// <c>estimate + a sqrt(n / K) + k sqrt(s² n / K + u_sys²)</c>, a what noise adds to the figure at the n passes taken; where the systematic part alone
+/// takes the room, the largest of its inputs and its remedy.
 /// </summary>
 internal static class Settling
 {
@@ -23,12 +24,18 @@ internal static class Settling
         var passes = face.Sweep.Passes.Count;
         var (noise, shared) = (figure.Widest.OfStations, figure.Widest.OfShapes);
         var k = StudentQuantile.Of(level, figure.Widest.DegreesOfFreedom);
-        var square = (Math.Max(room, 0) / k * Math.Max(room, 0) / k) - (shared * shared);
-        var needed = square > 0 ? Math.Ceiling(passes * noise * noise / square) : double.PositiveInfinity;
-        if (needed > passes && needed <= MostPasses)
-            return string.Create(CultureInfo.InvariantCulture, $"take {needed:0} passes instead of {passes}, some of them after lifting and re-laying the rail.");
-        if (needed <= passes)
-            return "take as many passes again, some of them after lifting and re-laying the rail.";
+        bool Settles(int taken)
+        {
+            var share = (double)passes / taken;
+            return figure.EstimateUm + (figure.NoiseShareUm * Math.Sqrt(share)) + (k * Math.Sqrt((noise * noise * share) + (shared * shared))) <= limitUm;
+        }
+
+        for (var taken = passes + 1; taken <= MostPasses; taken++)
+        {
+            if (Settles(taken))
+                return string.Create(CultureInfo.InvariantCulture, $"take {taken} passes instead of {passes}, some of them after lifting and re-laying the rail.");
+        }
+
         var largest = ErrorBudget.Of(new ZoneFigure(new PreparedStations(face.Profile.Positions)), face.Errors!).First(b => shared == 0 || b.Name != ErrorBudget.Stations);
         return shared > noise / Math.Sqrt(MostPasses)
             ? $"no number of passes settles this; the largest part that stays is the {largest.Name}: {largest.Remedy}."

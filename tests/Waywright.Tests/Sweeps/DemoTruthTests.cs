@@ -40,7 +40,7 @@ public class DemoTruthTests
         var batch = SweepBatch.Read(Demo.PathOf("rails/sweeps.csv"), SetupBook.Read(Demo.PathOf("rails/setups.json")));
         var held = batch.Pool().Count(face =>
         {
-            var truth = Truth["rails"]!.AsArray().Single(r => r!["rail"]!.GetValue<string>() == face.Sweep.Rail)!["faces"]!.AsArray().Single(f => f!["face"]!.GetValue<string>() == face.Sweep.Face.ToString()!.ToLowerInvariant())!;
+            var truth = Truth["rails"]!.AsArray().Single(r => r!["rail"]!.GetValue<string>() == face.Sweep.Rail)!["faces"]!.AsArray().Single(f => f!["face"]!.GetValue<string>() == (face.Sweep.Face == RailFace.Side ? "side" : "top"))!;
             var um = truth["minimum_zone_um"]!.GetValue<double>();
             var figure = face.Uncertainty(4000, 1, TestContext.Current.CancellationToken)!.Of(ReferenceLineKind.MinimumZone);
             return figure.LowUm <= um && um <= figure.HighUm;
