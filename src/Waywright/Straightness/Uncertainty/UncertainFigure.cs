@@ -15,6 +15,7 @@ public sealed record UncertainFigure
 {
     // Below this share the upper bound would lean on the noise being no smaller than stated.
     private const double LeastShare = 0.5;
+    private const double MostOfShapes = 0.5;
 
     private readonly FigureTrials _own;
     private readonly FigureTrials _lower;
@@ -57,8 +58,11 @@ public sealed record UncertainFigure
     /// <summary>Lower end of the 95 % interval, um.</summary>
     public double LowUm => LowerBoundUm(0.975);
 
-    /// <summary>Upper end of the 95 % interval, um. Where the lower end is zero nothing is staked there, and the upper end has the whole 5 %.</summary>
-    public double HighUm => UpperBoundUm(LowUm > 0 ? 0.975 : 0.95);
+    /// <summary>
+    /// Upper end of the 95 % interval, um. Where the lower end is zero nothing is staked there, and the upper end has the whole 5 %; not so where a shared shape
+    /// makes much of the error, as the lower end then has no slack for other rails.
+    /// </summary>
+    public double HighUm => UpperBoundUm(LowUm > 0 || _upper.Widest.OfShapes > MostOfShapes * _upper.Widest.OfStations ? 0.975 : 0.95);
 
     /// <summary>(upper - lower end) / (2 x 1.96), um: exactly u where the interval is that of a normal distribution.</summary>
     public double StandardUncertaintyUm => (HighUm - LowUm) / (2 * NormalQuantile.Of(0.975));
