@@ -31,4 +31,32 @@ public static class Charts
         ArgumentNullException.ThrowIfNull(belt);
         return PlotlyPicture.Draw(BeltPicture.Tension(belt, name));
     }
+
+    /// <summary>Figures below each other, um: estimate with its 95 % interval, what was read, what noise alone reads, and the limit if given.</summary>
+    /// <param name="rows">Label, figure and limit in um of each row, the first on top: the rails of a batch, say.</param>
+    /// <exception cref="ArgumentException">No row.</exception>
+    public static GenericChart Intervals(params IEnumerable<(string Label, UncertainFigure Figure, double? LimitUm)> rows)
+    {
+        ArgumentNullException.ThrowIfNull(rows);
+        IntervalRow[] drawn = [.. rows.Select(r => new IntervalRow(r.Label, r.Figure, r.LimitUm))];
+        if (drawn.Length == 0)
+            throw new ArgumentException("Nothing to draw: give a row.", nameof(rows));
+        return PlotlyPicture.Draw(IntervalPicture.Of("Straightness with its intervals", "", drawn));
+    }
+
+    /// <summary>STRt of a profile about each reference line, um, with estimate, interval and noise floor.</summary>
+    /// <param name="straightness">Figures with their uncertainty.</param>
+    public static GenericChart Intervals(StraightnessUncertainty straightness)
+    {
+        ArgumentNullException.ThrowIfNull(straightness);
+        return PlotlyPicture.Draw(IntervalPicture.Of("Straightness with its intervals", "reference line", StraightnessUncertaintyView.Rows(straightness)));
+    }
+
+    /// <summary>What makes STRt of a profile uncertain: by how many um one standard uncertainty of each input moves it, the largest on top.</summary>
+    /// <param name="straightness">Figures with their uncertainty.</param>
+    public static GenericChart Budget(StraightnessUncertainty straightness)
+    {
+        ArgumentNullException.ThrowIfNull(straightness);
+        return PlotlyPicture.Draw(BudgetPicture.Of("STRt", straightness.Budget));
+    }
 }
