@@ -4,7 +4,10 @@ namespace Waywright.Notebooks;
 internal static class BudgetPicture
 {
     private const int Most = 12;
-    private const double RowHeight = 42;
+    private const double RowHeight = 58;
+
+    // What a phone has room for.
+    private const double WidestName = 290;
 
     /// <param name="figure">What the components move: <c>STRt</c>.</param>
     /// <param name="budget">Components with their effect on it.</param>
@@ -58,11 +61,11 @@ internal static class BudgetPicture
             AveragesOut.Relaying => ("averages out by laying anew", Role.Undecided),
             _ => ("nothing averages it out", Role.Context),
         };
-        Interval across = new(y - 0.36, y - 0.02);
+        Interval across = new(y - 0.4, y - 0.14);
         if (line.StandardUncertainty > 0)
             yield return new BandLayer(key, role, FixedList<double>.Copy([0, line.StandardUncertainty]), FixedList<Interval>.Copy([across, across]));
         yield return new TextLayer(new Point(line.StandardUncertainty, across.Middle), $"{Size(line)} {unit}", Beside.Right);
-        yield return new TextLayer(new Point(0, y + 0.2), $"{line.Name} ({key})", Beside.Right);
+        yield return new TextLayer(new Point(0, y + 0.17), $"{TextFit.Shorten(line.Name, WidestName, PictureLayout.FontSize)}\n{key}", Beside.Right);
     }
 
     private static string Size(UncertaintyComponent line) => UncertaintyText.Two(line.StandardUncertainty);

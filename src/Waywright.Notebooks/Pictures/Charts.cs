@@ -5,13 +5,13 @@ namespace Waywright.Notebooks;
 /// <summary>The pictures of the views as Plotly.NET charts, to change or to combine. A cell that returns one shows it offline.</summary>
 public static class Charts
 {
-    /// <summary>A face: single readings, combined stations, reference lines, minimum zone, contacts; heights in um, positions in mm from the dot.</summary>
+    /// <summary>A face: single readings, combined stations, reference lines, minimum zone, contacts; heights in um, positions in mm from the dot. With a set-up also the interval of STRt and the noise floor.</summary>
     /// <param name="face">A combined sweep.</param>
     /// <param name="limitUm">A limit on STRt to draw beside it, um.</param>
     public static GenericChart Rail(PooledSweep face, double? limitUm = null)
     {
         ArgumentNullException.ThrowIfNull(face);
-        return PlotlyPicture.Draw(RailPicture.Of(face, limitUm));
+        return PlotlyPicture.Draw(RailPicture.Of(face, limitUm, sure: face.Uncertainty()));
     }
 
     /// <summary>A batch as small pictures on one scale, sorted by what to do next.</summary>
@@ -58,5 +58,16 @@ public static class Charts
     {
         ArgumentNullException.ThrowIfNull(straightness);
         return PlotlyPicture.Draw(BudgetPicture.Of("STRt", straightness.Budget));
+    }
+
+    /// <summary>The same for components from elsewhere: an instrument's, say.</summary>
+    /// <param name="budget">Components with their effect on the figure.</param>
+    /// <param name="figure">What they move.</param>
+    /// <param name="unit">Unit of the effects.</param>
+    /// <exception cref="ArgumentException">No component.</exception>
+    public static GenericChart Budget(IEnumerable<UncertaintyComponent> budget, string figure, string unit)
+    {
+        ArgumentNullException.ThrowIfNull(budget);
+        return PlotlyPicture.Draw(BudgetPicture.Of(figure, budget, unit));
     }
 }

@@ -10,7 +10,7 @@ internal readonly record struct IntervalRow(string Label, UncertainFigure Figure
 internal static class IntervalPicture
 {
     private const double WidestLabel = 120;
-    private const double HalfBand = 0.3;
+    private const double HalfBand = 0.17;
     private const double RowHeight = 44;
 
     // A row that reaches further than this many times the middle row would press all others to the left.
@@ -32,9 +32,10 @@ internal static class IntervalPicture
     public static string Caption(IReadOnlyList<IntervalRow> rows)
     {
         var hidden = rows.Where(r => !r.Figure.IsDistinguishable).Select(r => r.Label).ToArray();
-        var noise = hidden.Length == 0 ? $"{(rows.Count == 1 ? "It is" : "All are")} above what the set-up reads on a perfectly straight rail (grey)."
-            : hidden.Length == rows.Count ? "A perfectly straight rail could have read as much (grey)."
-            : $"A perfectly straight rail could have read as much as {string.Join(", ", hidden)} (grey).";
+        var noise = hidden.Length == 0 ? $"{(rows.Count == 1 ? "It is" : "All are")} above it."
+            : hidden.Length == rows.Count ? "What was read is not above it, so it may be noise alone."
+            : $"Not above it, so perhaps noise alone: {string.Join(", ", hidden)}.";
+        noise = $"Grey, the noise floor: what the same set-up reads on a perfectly straight rail in 95 of 100 sweeps at most. {noise}";
         var limited = rows.Where(r => r.LimitUm is not null).ToArray();
         return limited.Length == 0 ? noise : $"{Against(limited)} {noise}";
     }
@@ -68,11 +69,12 @@ internal static class IntervalPicture
         foreach (var (row, y) in placed.Where(p => p.Row.Figure.NoiseFloorUm > 0))
         {
             Interval across = new(y - HalfBand, y + HalfBand);
-            yield return new BandLayer("noise floor: a perfectly straight rail reads up to this", Role.Context, FixedList<double>.Copy([0, Math.Min(row.Figure.NoiseFloorUm, x.High)]), FixedList<Interval>.Copy([across, across]));
+            yield return new BandLayer("noise floor", Role.Context, FixedList<double>.Copy([0, Math.Min(row.Figure.NoiseFloorUm, x.High)]), FixedList<Interval>.Copy([across, across]));
         }
 
+        // Each row's limit ends below its words.
         foreach (var (row, y) in placed.Where(p => p.Row.LimitUm is not null))
-            yield return new LineLayer("limit", Role.Limit, Point.Of([row.LimitUm!.Value, row.LimitUm.Value], [y - 0.5, y + 0.5]), Dash.Dashed);
+            yield return new LineLayer("limit", Role.Limit, Point.Of([row.LimitUm!.Value, row.LimitUm.Value], [y - 0.36, y + HalfBand]), Dash.Dashed);
         var inside = placed.Where(p => x.Holds(p.Row.Figure.HighUm) && x.Holds(p.Row.Figure.ObservedUm)).ToArray();
         if (inside.Length > 0)
         {

@@ -33,7 +33,7 @@ internal sealed class LevelProfile
 
     public MarkerLayer Contacts => new("contacts", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy(Face.Straightness.MinimumZone.Contacts.Select(PlaceOf).Distinct()));
 
-    /// <summary>The contacts of each edge with the share of simulations in which they are one; without shares where they would run into each other.</summary>
+    /// <summary>The contacts, each with the share of simulations in which it is one, outside the zone and beside its station; without shares where they would run into each other.</summary>
     /// <param name="shares">For each station.</param>
     /// <param name="apart">mm that two shares need between them.</param>
     public IEnumerable<MarkerLayer> ContactsWith(IReadOnlyList<double> shares, double apart)
@@ -42,8 +42,8 @@ internal sealed class LevelProfile
         {
             var touching = edge.DistinctBy(c => c.PositionMm).OrderBy(c => c.PositionMm).ToArray();
             var clear = touching.Zip(touching.Skip(1)).All(p => p.Second.PositionMm - p.First.PositionMm >= apart);
-            yield return new MarkerLayer("contacts, with their share of simulations", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy(touching.Select(PlaceOf)),
-                clear ? FixedList<string>.Copy(touching.Select(c => $"{Shown.Percent(shares[c.Station])} %")) : null, edge.Key == ZoneSide.Upper ? Beside.Above : Beside.Below);
+            foreach (var contact in touching)
+                yield return Contact(contact, clear ? $"{Shown.Percent(shares[contact.Station])} %" : "");
         }
     }
 
@@ -59,6 +59,14 @@ internal sealed class LevelProfile
         var part = StraightnessFigures.Of(new Profile(within.Select(i => X[i]).ToArray(), within.Select(i => Face.Profile.HeightsUm[i]).ToArray())).MinimumZone.Line;
         double[] ends = [local.FromMm, local.ToMm];
         return new BandLayer("worst 100 mm", Role.Undecided, FixedList<double>.Copy(ends), FixedList<Interval>.Copy(ends.Select(x => Interval.Around(part.HeightUm(x) - _line.HeightUm(x), part.STRtUm / 2))));
+    }
+
+    private MarkerLayer Contact(ZoneContact contact, string share)
+    {
+        // Readings stand above and below their station, and the brackets to the right of the last.
+        var left = contact.PositionMm > First + (0.7 * (Last - First));
+        var beside = contact.Side == ZoneSide.Upper ? (left ? Beside.AboveLeft : Beside.AboveRight) : left ? Beside.BelowLeft : Beside.BelowRight;
+        return new MarkerLayer("contacts (share of simulations)", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy([PlaceOf(contact)]), FixedList<string>.Copy([share]), beside);
     }
 
     private Point PlaceOf(ZoneContact contact) => new(contact.PositionMm, contact.Side == ZoneSide.Upper ? HalfZone : -HalfZone);

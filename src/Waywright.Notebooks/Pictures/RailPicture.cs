@@ -21,7 +21,7 @@ internal static class RailPicture
         layers.Add(new LineLayer("least squares", Role.Fitted, level.Line(face.Straightness.LeastSquares), Dash.Dashed));
         layers.Add(new DotLayer("stations", Role.Ink, level.Stations) { Joined = true });
         layers.AddRange(sure is null ? [level.Contacts] : level.ContactsWith(sure.ContactShares, 0.075 * x.Range));
-        layers.AddRange(Beside(face, level, limitUm, zone, x.Range));
+        layers.AddRange(Scales(face, level, limitUm, zone, x.Range));
         return new Picture($"{Shown.First(face.Sweep.Name)}: profile with its minimum zone", Told(face, limitUm, zone), x, y, new Panel(layers));
     }
 
@@ -31,9 +31,10 @@ internal static class RailPicture
         var name = Shown.First(face.Sweep.Name);
         var contacts = StraightnessFiguresView.Contacts(face.Straightness.MinimumZone);
         var read = Shown.Um(face.Straightness.MinimumZone.Line.STRtUm, face.Sweep.Setup);
-        return zone is null ? $"{name} lies within {read} µm. Drawn level with its zone. {contacts}"
-            : zone.IsDistinguishable ? $"{name} as read lies within {read} µm; without noise within {UncertaintyText.Short(zone)} µm. Drawn level with its zone. {contacts}"
-            : $"{name} as read lies within {read} µm, and noise alone may read as much: it may be straight. Drawn level with its zone. {contacts}";
+        if (zone is null)
+            return $"{name} lies within {read} µm. Drawn level with its zone. {contacts}";
+        var found = zone.IsDistinguishable ? $"{name} lies within {UncertaintyText.Short(zone)} µm, as read within {read} µm." : $"{name} lies within {read} µm as read, and noise alone may read as much.";
+        return $"{found} The bracket at the left is the noise floor: a perfectly straight rail would read up to {UncertaintyText.Two(zone.NoiseFloorUm)} µm here. Drawn level with its zone. {contacts}";
     }
 
     /// <summary>The stations as a table.</summary>
@@ -50,20 +51,20 @@ internal static class RailPicture
     }
 
     // What stands beside the profile on its scale of heights: STRt, its limit, its interval, and what noise alone reads.
-    private static IEnumerable<Layer> Beside(PooledSweep face, LevelProfile level, double? limitUm, UncertainFigure? zone, double width)
+    private static IEnumerable<Layer> Scales(PooledSweep face, LevelProfile level, double? limitUm, UncertainFigure? zone, double width)
     {
-        var strt = $"STRt {Shown.Um(2 * level.HalfZone, face.Sweep.Setup)} µm";
-        yield return new BracketLayer("", Role.Ink, level.Last + (0.055 * width), new Interval(-level.HalfZone, level.HalfZone), zone is null ? strt : "", Beside: Notebooks.Beside.Right);
+        yield return new BracketLayer("", Role.Ink, level.Last + (0.055 * width), new Interval(-level.HalfZone, level.HalfZone), zone is null ? $"STRt {Shown.Um(2 * level.HalfZone, face.Sweep.Setup)} µm" : "", Beside: Beside.Right);
         if (limitUm is { } limit)
             yield return new BracketLayer("limit", Role.Limit, level.Last + (0.03 * width), new Interval(-limit / 2, limit / 2), "", Dash.Dashed);
         if (zone is null)
             yield break;
         var (at, estimate, ends) = (level.Last + (0.08 * width), zone.EstimateUm / 2, new Interval(zone.LowUm / 2, zone.HighUm / 2));
         if (zone.IsDistinguishable)
-            yield return new DotLayer("", Role.Ink, Point.Of([at, at], [estimate, -estimate]), 6) { Up = FixedList<Interval>.Copy([ends, new Interval(-ends.High, -ends.Low)]) };
-        yield return new TextLayer(new Point(level.Last + (0.09 * width), 0), $"{strt} as read\n{(zone.IsDistinguishable ? UncertaintyText.Short(zone) : "may be straight,\n" + UncertaintyText.Short(zone))}", Notebooks.Beside.Right);
+            yield return new DotLayer("STRt, 95 % interval", Role.Ink, Point.Of([at, at], [estimate, -estimate]), 6) { Up = FixedList<Interval>.Copy([ends, new Interval(-ends.High, -ends.Low)]) };
+        var told = zone.IsDistinguishable ? UncertaintyText.Short(zone) : $"{UncertaintyText.Short(zone)},\nmay be straight";
+        yield return new TextLayer(new Point(level.Last + (0.09 * width), 0), $"STRt, µm\nread as {Shown.Um(2 * level.HalfZone, face.Sweep.Setup)}\n{told}", Beside.Right);
         var floor = zone.NoiseFloorUm / 2;
-        yield return new BracketLayer($"noise floor: a perfectly straight rail reads up to {UncertaintyText.Two(zone.NoiseFloorUm)} µm", Role.Context, level.First - (0.03 * width), new Interval(-floor, floor), "", OpensRight: true);
+        yield return new BracketLayer("noise floor", Role.Context, level.First - (0.03 * width), new Interval(-floor, floor), "", OpensRight: true);
     }
 
     private static string Told(PooledSweep face, double? limitUm, UncertainFigure? zone)
@@ -81,7 +82,7 @@ internal static class RailPicture
         var reach = heights.Max() * 1.08;
         var y = Axis.Covering("height", "µm", [-reach, reach]) with { Sign = "+ towards the dial" };
         var span = level.Last - level.First;
-        var x = Axis.Covering("position from the dot", "mm", [Math.Min(0, level.First), level.Last], 6)
+        var x = Axis.Covering("position from the dot", "mm", [Math.Min(0, level.First), level.Last], zone is null ? 6 : 4)
             .Reaching(level.First - ((zone is null ? 0.03 : 0.06) * span), level.Last + ((zone is null ? 0.24 : 0.38) * span), new Interval(Math.Min(0, level.First), level.Last));
         return (x, y);
     }

@@ -17,17 +17,16 @@ internal sealed class PooledSweepView : View<PooledSweep>
     protected override string Html(PooledSweep result)
     {
         var sure = result.Uncertainty();
-        var budget = sure?.Budget;
+        var (free, budget) = (result.Hidden is null ? sure : null, sure?.Budget);
         var read = Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line");
         return Markup.View(
             Verdict(result, sure),
             budget is null ? "" : $"<p>{Markup.Words(Next(result, budget))}</p>",
-            FigureHtml.Of(RailPicture.Of(result, sure: sure), RailPicture.Caption(result, sure?.Of(ReferenceLineKind.MinimumZone)), RailPicture.Data(result)),
-            sure is null ? read : Markup.Table(StraightnessUncertaintyView.Table(sure, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} with its 95 % interval") + Markup.Details("As read: height, depth, root mean square, slope", read),
+            FigureHtml.Of(RailPicture.Of(result, sure: free), RailPicture.Caption(result, free?.Of(ReferenceLineKind.MinimumZone)), RailPicture.Data(result)),
+            sure is null ? read : Markup.Table(StraightnessUncertaintyView.Table(sure, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} with its 95 % interval") + Markup.Note(SweepErrorsText.LeftOut(result)) + Markup.Details("As read: height, depth, root mean square, slope", read),
             Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), $"{Shown.First(Passes(result))} over {Shown.Count(result.Profile.Count)} stations.", .. Repeats(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
             SweepErrorsText.Corrections(result),
-            SweepErrorsText.Errors(result),
-            sure is null ? "" : StraightnessUncertaintyView.Details(sure, budget!),
+            Uncertain(result, sure, budget),
             Markup.Details("What it rests on", Markup.List(sure is null ? StraightnessFiguresView.Assumptions : [.. StraightnessFiguresView.Terms, .. UncertaintyText.Assumptions(sure)])));
     }
 
@@ -46,8 +45,18 @@ internal sealed class PooledSweepView : View<PooledSweep>
             : UncertaintyText.Verdict(Shown.First(result.Sweep.Name), sure.Of(ReferenceLineKind.MinimumZone));
     }
 
+    private static string Uncertain(PooledSweep pooled, StraightnessUncertainty? sure, IReadOnlyList<UncertaintyComponent>? budget)
+    {
+        const string heights = "What the heights are uncertain by";
+        if (sure is not null)
+            return StraightnessUncertaintyView.Details(sure, budget!, $"<p>{heights}:</p>{SweepErrorsText.Errors(pooled)}");
+        return pooled.Errors is null ? "" : Markup.Details(heights, SweepErrorsText.Errors(pooled));
+    }
+
     // Measuring a clamped rail better doesn't give the free one.
-    private static string Next(PooledSweep pooled, IReadOnlyList<UncertaintyComponent> budget) => pooled.Hidden is null ? UncertaintyText.Next(budget) : "The intervals below are those of the rail as it lay.";
+    private static string Next(PooledSweep pooled, IReadOnlyList<UncertaintyComponent> budget)
+        => pooled.Hidden is null ? $"{UncertaintyText.Next(budget)} The figure is STRt about the minimum zone, from {Passes(pooled)} over {Shown.Count(pooled.Profile.Count)} stations."
+            : "The intervals are those of the rail as it lay.";
 
     internal static string SetupLine(Sweep sweep)
         => sweep.Setup is { } setup ? $"Set-up {setup}."

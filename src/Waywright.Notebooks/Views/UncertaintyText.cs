@@ -12,7 +12,7 @@ internal static class UncertaintyText
     {
         if (!figure.IsDistinguishable)
             return $"{name}: not distinguishable from straight: read as {Um(figure.ObservedUm, figure)} um, and the same set-up reads up to {Two(figure.NoiseFloorUm)} um on a perfectly straight rail; at most {Um(figure.HighUm, figure)} um at 95 %.";
-        var noise = figure.NoiseShareUm >= 0.05 ? $"noise adds about {Two(figure.NoiseShareUm)} um to what was read; " : "";
+        var noise = figure.NoiseShareUm >= 0.05 ? $"noise adds about {figure.NoiseShareUm.ToString(figure.NoiseShareUm < 9.95 ? "0.0" : "0", CultureInfo.InvariantCulture)} um to what was read; " : "";
         return $"{name}: straight to {Um(figure.EstimateUm, figure)} um ({Um(figure.LowUm, figure)} to {Um(figure.HighUm, figure)} um at 95 %); {noise}the same set-up reads up to {Two(figure.NoiseFloorUm)} um on a perfectly straight rail.";
     }
 
@@ -21,11 +21,19 @@ internal static class UncertaintyText
         => figure.IsDistinguishable ? $"{Um(figure.EstimateUm, figure)} ({Um(figure.LowUm, figure)} to {Um(figure.HighUm, figure)})" : $"at most {Um(figure.HighUm, figure)}";
 
     /// <summary>What to do to know it better: the remedy of the largest component.</summary>
-    public static string Next(IReadOnlyList<UncertaintyComponent> budget) => $"To know it better: {budget[0].Remedy.TrimEnd('.')} ({budget[0].Name} is the largest part of its uncertainty).";
+    public static string Next(IReadOnlyList<UncertaintyComponent> budget) => $"To know it better: {budget[0].Remedy.TrimEnd('.')} (largest part of the uncertainty: {budget[0].Name}).";
 
     /// <summary>STRt of the worst 100 mm, about which line.</summary>
     public static string Name(UncertainFigure figure)
-        => $"{figure.Parameter}{(figure.WindowMm is { } window ? $" of the worst {Shown.Mm(window)} mm" : "")} about the {StraightnessFiguresView.Name(figure.Line)} line";
+        => $"{figure.Parameter}{(figure.WindowMm is { } window ? $" of the worst {Shown.Mm(window)} mm" : "")} about the {LineOf(figure.Line)}";
+
+    /// <summary>A line as it stands in a sentence.</summary>
+    public static string LineOf(ReferenceLineKind kind) => kind switch
+    {
+        ReferenceLineKind.EndPoints => "end-point line",
+        ReferenceLineKind.LeastSquares => "least-squares line",
+        _ => "minimum zone",
+    };
 
     /// <summary>A figure for the record: estimate, standard uncertainty, interval.</summary>
     public static Figure Kept(string id, string name, UncertainFigure figure, string method)
