@@ -38,7 +38,7 @@ internal sealed class StraightnessUncertaintyView : View<StraightnessUncertainty
     protected override string Text(StraightnessUncertainty result)
     {
         var budget = result.Budget;
-        return $"{Verdict(result)}\n{UncertaintyText.Next(budget)} {Meant(result)}\n{Table(result)}\n{BudgetPicture.Data("STRt", budget)}\n{string.Join('\n', UncertaintyText.Assumptions(result))}";
+        return $"{Verdict(result)}\n{UncertaintyText.Next(result.Of(ReferenceLineKind.MinimumZone), budget)} {Meant(result)}\n{Table(result)}\n{BudgetPicture.Data("STRt", budget)}\n{string.Join('\n', UncertaintyText.Assumptions(result))}";
     }
 
     protected override string Html(StraightnessUncertainty result)
@@ -46,7 +46,7 @@ internal sealed class StraightnessUncertaintyView : View<StraightnessUncertainty
         var (rows, budget) = (Rows(result), result.Budget);
         return Markup.View(
             Verdict(result),
-            $"<p>{Markup.Words($"{UncertaintyText.Next(budget)} {Meant(result)}")}</p>",
+            $"<p>{Markup.Words($"{UncertaintyText.Next(result.Of(ReferenceLineKind.MinimumZone), budget)} {Meant(result)}")}</p>",
             FigureHtml.Of(IntervalPicture.Of($"{NameOf(result)}: straightness with its interval", Lines, rows), IntervalPicture.Caption(rows)),
             Markup.Table(Table(result), "STRt about each reference line, with its 95 % interval"),
             Markup.Details("Height above, depth below, root mean square", Markup.Table(Others(result), "STRp, STRv and STRq about each reference line")),

@@ -10,7 +10,7 @@ internal sealed class PooledSweepView : View<PooledSweep>
     protected override string Text(PooledSweep result)
     {
         var sure = result.Uncertainty();
-        var interval = sure is null ? "" : $"\n{StraightnessUncertaintyView.Table(sure, result.Sweep.Setup)}\n{Next(result, sure.Budget)}\nAs read:";
+        var interval = sure is null ? "" : $"\n{StraightnessUncertaintyView.Table(sure, result.Sweep.Setup)}\n{Next(result, sure)}\nAs read:";
         return $"{Verdict(result, sure)}{interval}\n{StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup)}\n{StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)}\n{string.Join('\n', Repeats(result))}{SweepErrorsText.Of(result)}";
     }
 
@@ -21,7 +21,7 @@ internal sealed class PooledSweepView : View<PooledSweep>
         var read = Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line");
         return Markup.View(
             Verdict(result, sure),
-            budget is null ? "" : $"<p>{Markup.Words(Next(result, budget))}</p>",
+            sure is null ? "" : $"<p>{Markup.Words(Next(result, sure, budget))}</p>",
             FigureHtml.Of(RailPicture.Of(result, sure: free), RailPicture.Caption(result, free?.Of(ReferenceLineKind.MinimumZone)), RailPicture.Data(result)),
             sure is null ? read : Markup.Table(StraightnessUncertaintyView.Table(sure, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} with its 95 % interval") + Markup.Note(SweepErrorsText.LeftOut(result)) + Markup.Details("As read: height, depth, root mean square, slope", read),
             Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), $"{Shown.First(Passes(result))} over {Shown.Count(result.Profile.Count)} stations.", .. Repeats(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
@@ -54,8 +54,8 @@ internal sealed class PooledSweepView : View<PooledSweep>
     }
 
     // Measuring a clamped rail better doesn't give the free one.
-    private static string Next(PooledSweep pooled, IReadOnlyList<UncertaintyComponent> budget)
-        => pooled.Hidden is null ? $"{UncertaintyText.Next(budget)} The figure is STRt about the minimum zone, from {Passes(pooled)} over {Shown.Count(pooled.Profile.Count)} stations."
+    private static string Next(PooledSweep pooled, StraightnessUncertainty sure, IReadOnlyList<UncertaintyComponent>? budget = null)
+        => pooled.Hidden is null ? $"{UncertaintyText.Next(sure.Of(ReferenceLineKind.MinimumZone), budget ?? sure.Budget)} The figure is STRt about the minimum zone, from {Passes(pooled)} over {Shown.Count(pooled.Profile.Count)} stations."
             : "The intervals are those of the rail as it lay.";
 
     internal static string SetupLine(Sweep sweep)

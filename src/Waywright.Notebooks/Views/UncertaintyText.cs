@@ -20,8 +20,9 @@ internal static class UncertaintyText
     public static string Short(UncertainFigure figure)
         => figure.IsDistinguishable ? $"{Um(figure.EstimateUm, figure)} ({Um(figure.LowUm, figure)} to {Um(figure.HighUm, figure)})" : $"at most {Um(figure.HighUm, figure)}";
 
-    /// <summary>What to do to know it better: the remedy of the largest component.</summary>
-    public static string Next(IReadOnlyList<UncertaintyComponent> budget) => $"To know it better: {budget[0].Remedy.TrimEnd('.')} (largest part of the uncertainty: {budget[0].Name}).";
+    /// <summary>What to do to know it better: the remedy of the largest component; only if needed, once the figure is above the noise.</summary>
+    public static string Next(UncertainFigure figure, IReadOnlyList<UncertaintyComponent> budget)
+        => $"{(figure.IsDistinguishable ? "If you need it closer" : "To know it better")}: {budget[0].Remedy.TrimEnd('.')} (largest part of the uncertainty: {budget[0].Name}).";
 
     /// <summary>STRt of the worst 100 mm, about which line.</summary>
     public static string Name(UncertainFigure figure)

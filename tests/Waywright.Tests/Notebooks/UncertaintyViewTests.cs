@@ -59,9 +59,10 @@ public class UncertaintyViewTests
         var bow = Array.ConvertAll(X, x => 2 * x * (300 - x) / 22_500);
         var shape = new ErrorShape("guide bench: bow", bow, double.PositiveInfinity, IsRectangular: true, AveragesOut.Nothing, "reverse the guide");
         var sure = StraightnessUncertainty.Of(Rail(20, "R07 side"), new ProfileErrors([.. X.Select(_ => 0.3)], 24, [shape]), trials: 2000);
-        Assert.Contains("To know it better: reverse the guide (largest part of the uncertainty: guide bench).", Views.Html(sure));
-        Assert.StartsWith("To know it better: reverse the guide", Views.Text(sure).Split('\n')[1], StringComparison.Ordinal);
-        Assert.Contains("To know it better: take more passes", Views.Html(Bowed(20, "R07 side")));
+        Assert.Contains("If you need it closer: reverse the guide (largest part of the uncertainty: guide bench).", Views.Html(sure));
+        Assert.StartsWith("If you need it closer: reverse the guide", Views.Text(sure).Split('\n')[1], StringComparison.Ordinal);
+        Assert.Contains("If you need it closer: take more passes", Views.Html(Bowed(20, "R07 side")));
+        Assert.Contains("To know it better: take more passes", Views.Html(Bowed(0, "R07 side")));
     }
 
     [Fact]
@@ -96,7 +97,7 @@ public class UncertaintyViewTests
         var face = SweepBatch.Read(Repository.PathOf("datasets", "demo", "rails", "sweeps.csv"), SetupBook.Parse(setups, "setups.json")).Sweeps[0].Pool();
         Assert.NotNull(face.Hidden);
         Assert.StartsWith("R01 side: not the free rail.", First(face), StringComparison.Ordinal);
-        Assert.DoesNotContain("To know it better", Views.Html(face));
+        Assert.DoesNotContain("largest part of the uncertainty", Views.Html(face));
         Assert.DoesNotContain("noise floor: ", Views.Html(face));
     }
 
