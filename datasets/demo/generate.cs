@@ -44,7 +44,15 @@ sealed record Shape(double Bow, double S, double Kink = 0, double Wave = 0)
 }
 
 /// <summary>A rail of the story; LeastTilt and MostTilt are how far out of level its passes were set, in um over the length.</summary>
-sealed record Rail(string Name, int WidthMm, double MassG, Setup Setup, Shape Side, Shape Top, string Grade, string Reason, string Note, double LeastTilt = 0, double MostTilt = 10)
+sealed record Rail(string Name, double MassG, Setup Setup, Shape Side, Shape Top, string Grade, string Reason, string Note, double LeastTilt = 0, double MostTilt = 10)
+{
+    public int WidthMm => Setup.WidthMm;
+
+    public double BendingStiffness(int face) => Setup.BendingStiffness(face);
+}
+
+/// <summary>One for each width of rail and dial: how far a rail bends belongs to the set-up.</summary>
+sealed record Setup(string Id, int WidthMm, double MassG, string Instrument, double DivisionUm, string ReadTo, double StepUm, double ForceN)
 {
     double HeightMm => WidthMm == 9 ? 6.5 : 8;
 
@@ -54,8 +62,6 @@ sealed record Rail(string Name, int WidthMm, double MassG, Setup Setup, Shape Si
         : 206e9 * WidthMm * HeightMm * HeightMm * HeightMm / 12 * 1e-12;
 }
 
-sealed record Setup(string Id, string Instrument, double DivisionUm, string ReadTo, double StepUm, double ForceN);
-
 static class Bench
 {
     public const ulong Seed = 320_025;
@@ -63,8 +69,9 @@ static class Bench
     public const double KinkMm = 147.5, NoiseUm = 0.6, GreatestLayBowUm = 1, GreatestTextureUm = 0.5;
     public static readonly string[] Faces = ["side", "top"];
     public static readonly (string Pass, string Direction, string Lay)[] Passes = [("1", "forward", "A"), ("2", "back", "A"), ("3", "forward", "B")];
-    public static readonly Setup Lever = new("bench", "lever indicator 0.001 mm", 1, "whole", 1, 0.2);
-    public static readonly Setup Plunger = new("bench-plunger", "plunger indicator 0.01 mm", 10, "half", 5, 1);
+    public static readonly Setup Lever = new("bench", 9, 121, "lever indicator 0.001 mm", 1, "whole", 1, 0.2);
+    public static readonly Setup Wide = Lever with { Id = "bench-wide", WidthMm = 12, MassG = 208 };
+    public static readonly Setup Plunger = new("bench-plunger", 9, 121, "plunger indicator 0.01 mm", 10, "half", 5, 1);
 
     /// <summary>Midway between the 13 holes at 10, 35 ... 310 mm, and near both ends: never in a counterbore.</summary>
     public static readonly double[] StationsMm = [4, .. Enumerable.Range(0, 12).Select(i => 22.5 + (PitchMm * i)), 316];
@@ -74,18 +81,18 @@ static class Bench
 
     public static readonly Rail[] Rails =
     [
-        new("R01", 9, 121, Lever, new(13, 3), new(18, -3), "gantry", "straight on both faces", "bag A"),
-        new("R02", 9, 122, Lever, new(47, -3), new(-22, 2), "z", "side bow between the gantry and the z limit", "bag A"),
-        new("R03", 9, 121, Lever, new(-17, 3), new(20, 2), "gantry", "straight; only its sweeps were out of level", "bag A - levelled in haste", 22, 28),
-        new("R04", 9, 121, Lever, new(-76, 1, Kink: 86), new(15, 2), "z", "side kink: too much over 100 mm though the whole length would pass", "bag A - someone pressed it over the bench edge"),
-        new("R05", 12, 208, Lever, new(7, 2), new(9, -2), "gantry", "straight on both faces", "bag B"),
-        new("R06", 9, 122, Lever, new(14, -2), new(8, 1, Wave: 8.2), "z", "top wave of 60 mm: too much over 100 mm for the gantry", "bag A - carriage hums along it"),
-        new("R07", 9, 120, Plunger, new(-285, 15), new(35, 4), "return", "side bent far beyond every limit", "bag A - beyond the range of the lever indicator"),
-        new("R08", 12, 207, Lever, new(9, -2), new(48, 0.5), "gantry", "side straight; the screws will take the long top bow out", "bag B - daylight under its middle on the plate"),
-        new("R09", 9, 121, Lever, new(76, 3), new(12, -2), "measure again", "side fails z without reaching the limit to return it; top good", "bag A"),
-        new("R10", 9, 122, Lever, new(-14, -3), new(24, 2), "gantry", "straight on both faces", "bag A"),
-        new("R11", 12, 208, Lever, new(-44, 3), new(18, 2), "z", "side bow between the gantry and the z limit", "bag B"),
-        new("R12", 12, 209, Lever, new(10, 2), new(-13, 2), "gantry", "straight on both faces", "bag B"),
+        new("R01", 121, Lever, new(13, 3), new(18, -3), "gantry", "straight on both faces", "bag A"),
+        new("R02", 122, Lever, new(47, -3), new(-22, 2), "z", "side bow between the gantry and the z limit", "bag A"),
+        new("R03", 121, Lever, new(-17, 3), new(20, 2), "gantry", "straight; only its sweeps were out of level", "bag A - levelled in haste", 22, 28),
+        new("R04", 121, Lever, new(-76, 1, Kink: 86), new(15, 2), "z", "side kink: too much over 100 mm though the whole length would pass", "bag A - someone pressed it over the bench edge"),
+        new("R05", 208, Wide, new(7, 2), new(9, -2), "gantry", "straight on both faces", "bag B"),
+        new("R06", 122, Lever, new(14, -2), new(8, 1, Wave: 8.2), "z", "top wave of 60 mm: too much over 100 mm for the gantry", "bag A - carriage hums along it"),
+        new("R07", 120, Plunger, new(-285, 15), new(35, 4), "return", "side bent far beyond every limit", "bag A - beyond the range of the lever indicator"),
+        new("R08", 207, Wide, new(9, -2), new(48, 0.5), "gantry", "side straight; the screws will take the long top bow out", "bag B - daylight under its middle on the plate"),
+        new("R09", 121, Lever, new(76, 3), new(12, -2), "measure again", "side fails z without reaching the limit to return it; top good", "bag A"),
+        new("R10", 122, Lever, new(-14, -3), new(24, 2), "gantry", "straight on both faces", "bag A"),
+        new("R11", 208, Wide, new(-44, 3), new(18, 2), "z", "side bow between the gantry and the z limit", "bag B"),
+        new("R12", 209, Wide, new(10, 2), new(-13, 2), "gantry", "straight on both faces", "bag B"),
     ];
 
     public static double Round(double um) => (Math.Round(um * 10, MidpointRounding.ToEven) / 10) + 0.0;
@@ -212,7 +219,7 @@ static class Tables
         {
           "note": "Invented by datasets/demo/generate.cs: nothing here was measured. The dial's stand slides on a granite plate; the rail lies face up on two supports on the same plate.",
           "setups": [
-        {{string.Join(",\n", new[] { Bench.Lever, Bench.Plunger }.Select(Setup))}}
+        {{string.Join(",\n", new[] { Bench.Lever, Bench.Wide, Bench.Plunger }.Select(Setup))}}
           ]
         }
 
@@ -222,6 +229,7 @@ static class Tables
             {
               "id": "{{setup.Id}}", "guide": "plate", "guide_straightness_um": 1.5, "guide_known_from": "certificate", "probe": "surface",
               "held": "two supports at {{Text(Bench.FirstSupportMm)}} mm, {{Text(Bench.SecondSupportMm)}} mm", "force_n": {{Text(setup.ForceN)}}, "temperature_c": 21,
+              "rail": { "length_mm": {{Text(Bench.LengthMm)}}, "bending_stiffness_top_nm2": {{Text(setup.BendingStiffness(1), "0.0")}}, "bending_stiffness_side_nm2": {{Text(setup.BendingStiffness(0), "0.0")}}, "mass_kg_per_m": {{Text(setup.MassG / Bench.LengthMm, "0.000")}} },
               "instrument": { "name": "{{setup.Instrument}}", "division_um": {{Text(setup.DivisionUm)}}, "read_to": "{{setup.ReadTo}}" }
             }
         """;

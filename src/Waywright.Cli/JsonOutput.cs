@@ -9,4 +9,13 @@ internal static class JsonOutput
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.Create(System.Text.Unicode.UnicodeRanges.All) };
 
     public static void Print(JsonNode answer) => Console.Out.WriteLine(answer.ToJsonString(Indented));
+
+    /// <summary>Estimate, interval, floor and standard uncertainty of a figure.</summary>
+    public static void AddInterval(JsonObject answer, UncertainFigure figure)
+    {
+        answer["estimate_um"] = figure.EstimateUm;
+        answer["interval_95_um"] = new JsonArray(figure.LowUm, figure.HighUm);
+        answer["noise_floor_95_um"] = figure.NoiseFloorUm;
+        answer["standard_uncertainty_um"] = figure.StandardUncertaintyUm;
+    }
 }

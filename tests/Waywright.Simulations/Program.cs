@@ -1,26 +1,47 @@
-using System.Diagnostics;
-using Waywright;
+using System.Globalization;
 using Waywright.Simulations;
 
-var scene = new Scene(18, Shape.Bow(12), 1);
-var (profile, errors) = scene.Sweep(3);
-for (var round = 0; round < 4; round++)
-{
-    var watch = Stopwatch.StartNew();
-    var stations = new PreparedStations(profile.Positions);
-    var trials = ErrorTrials.Draw(stations, errors, 100_000, (ulong)round, default);
-    Console.Write($"draw {watch.Elapsed.TotalMilliseconds:0.0} ");
-    foreach (var (name, figure) in new (string, HeightFigure)[] { ("LSt", new LeastSquaresFigure(stations, StraightnessParameter.STRt)), ("LSp", new LeastSquaresFigure(stations, StraightnessParameter.STRp)), ("LSq", new LeastSquaresFigure(stations, StraightnessParameter.STRq)), ("EPt", new EndPointFigure(stations, StraightnessParameter.STRt)), ("MZ", new ZoneFigure(stations)), ("MZq", new ZoneRootFigure(stations)) })
-    {
-        watch.Restart();
-        FigureTrials.Noise(figure, trials, default);
-        Console.Write($"{name} noise {watch.Elapsed.TotalMilliseconds:0.0} ");
-        watch.Restart();
-        FigureTrials.Of(figure, profile.Heights.ToArray(), trials, default);
-        Console.Write($"all {watch.Elapsed.TotalMilliseconds:0.0} ");
-    }
+// How often the intervals of straightness hold the truth: writes docs/coverage.md, and fails where one holds it too seldom.
+const double LeastPercent = 94;
+const int DecidingPoints = 8;
+const int DecidingRails = 10_000;
 
-    watch.Restart();
-    ContactTrials.Shares(profile, trials, default);
-    Console.WriteLine($"contacts {watch.Elapsed.TotalMilliseconds:0.0} ");
+if (args is not ([] or ["quick"]))
+{
+    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- quick]   (quick: few rails, writes nothing)");
+    return 2;
 }
+
+var quick = args is ["quick"];
+Shape[] shapes = [Shape.Straight, Shape.Bow(2), Shape.Bow(5), Shape.Bow(15), Shape.Bow(100), Shape.Wave(3), Shape.Wave(12), Shape.Bump(8)];
+(int Passes, double BowUm, double DialUm)[] conditions = [(1, 0, 0), (5, 0, 0), (3, 2, 0), (3, 0, 2.5), (3, 2, 2.5)];
+var points = new List<Point>();
+foreach (var stations in new[] { 8, 18, 35, 101, 351 })
+{
+    foreach (var (passes, bow, dial) in conditions)
+    {
+        foreach (var shape in shapes)
+        {
+            var point = new Point(new Scene(stations, shape, 1, passes, bow, dial));
+            point.Sweep(quick ? 20 : stations switch { <= 35 => 1000, <= 101 => 400, _ => 200 });
+            points.Add(point);
+            Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{points.Count} {stations} {shape.Name} {passes} {point.Scene.Disturbed}: {point.Least.Percent:0.0} {point.Least.Name}, zone {point.Zone.Interval:0.0}, width {point.Zone.WidthRatio:0.00}"));
+        }
+    }
+}
+
+if (quick)
+    return 0;
+var deciding = points.Where(p => p.Scene.Stations <= 35).OrderBy(p => p.Least.Percent).Take(DecidingPoints).ToArray();
+foreach (var point in deciding)
+    point.Sweep(DecidingRails - point.Zone.Rails);
+var root = new DirectoryInfo(AppContext.BaseDirectory);
+while (!File.Exists(Path.Combine(root.FullName, "Waywright.slnx")))
+    root = root.Parent ?? throw new DirectoryNotFoundException("The repository was not found above the program.");
+var page = Path.Combine(root.FullName, "docs", "coverage.md");
+File.WriteAllText(page, CoveragePage.Of(points, deciding).ReplaceLineEndings("\n"));
+Console.WriteLine(page);
+var tooSeldom = deciding.Where(p => p.Least.Percent < LeastPercent).ToArray();
+foreach (var point in tooSeldom)
+    Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{point.Scene.Stations} stations, {point.Scene.Shape.Name}, {point.Scene.Disturbed}: {point.Least.Name} held the truth in {point.Least.Percent:0.0} %"));
+return tooSeldom.Length == 0 ? 0 : 1;

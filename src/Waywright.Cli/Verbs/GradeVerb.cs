@@ -17,7 +17,7 @@ internal static class GradeVerb
         {
             var graded = CommonOptions.ReadBatch(parsed.GetRequiredValue(sweeps), parsed.GetValue(setups)).Grade();
             if (parsed.GetValue(json))
-                JsonOutput.Print(new JsonObject { ["rails"] = new JsonArray(graded.Rails.Select(r => (JsonNode)Answer(r)).ToArray()), ["caveat"] = GradedBatch.Caveat });
+                JsonOutput.Print(new JsonObject { ["rails"] = new JsonArray(graded.Rails.Select(r => (JsonNode)Answer(r)).ToArray()), ["basis"] = graded.Basis });
             else
                 Console.Out.WriteLine(Views.Text(graded));
             return CommandLine.Done;
@@ -36,10 +36,19 @@ internal static class GradeVerb
             ["grade"] = rail.Grade,
             ["reason"] = rail.Reason,
             ["next"] = rail.Next,
+            ["confidence"] = rail.Confidence,
             ["limiting_feature"] = rail.LimitingFeature,
-            ["features"] = new JsonArray(rail.Features.Select(f => (JsonNode)new JsonObject { ["feature"] = f.Feature, ["value_um"] = f.ValueUm, ["limit_um"] = f.Limit }).ToArray()),
+            ["features"] = new JsonArray(rail.Features.Select(f => (JsonNode)Feature(f)).ToArray()),
             ["faces"] = faces,
         };
+    }
+
+    private static JsonObject Feature(FeatureValue feature)
+    {
+        var answer = new JsonObject { ["feature"] = feature.Feature, ["value_um"] = feature.ValueUm, ["limit_um"] = feature.Limit };
+        if (feature.Figure is { } figure)
+            JsonOutput.AddInterval(answer, figure);
+        return answer;
     }
 
     private static void Add(JsonObject faces, string name, PooledSweep? face)

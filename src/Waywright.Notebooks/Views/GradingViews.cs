@@ -12,7 +12,7 @@ internal sealed class GradedBatchView : View<GradedBatch>
     }
 
     protected override string Text(GradedBatch result)
-        => $"{Verdict(result)}\n\n{Table(result, reasons: false)}\n\n{string.Join('\n', result.Rails.Select(r => $"{r.Rail}: {r.Grade}. {r.Reason} {r.Next}"))}\n\n{GradedBatch.Caveat}";
+        => $"{Verdict(result)}\n\n{Table(result, reasons: false)}\n\n{string.Join('\n', result.Rails.Select(r => $"{r.Rail}: {r.Grade}. {r.Reason} {r.Next}"))}\n\n{result.Basis}";
 
     protected override string Html(GradedBatch result)
         => Markup.View(
@@ -21,7 +21,7 @@ internal sealed class GradedBatchView : View<GradedBatch>
             BatchPicture.Of(result) is { } picture ? FigureHtml.Of(picture, BatchPicture.Caption(result)) : "",
             Markup.Table(Table(result, reasons: true), "Rails by what to do next"),
             Markup.Details("Limits", Markup.Table(GradeRulesView.Table(result.Rules), "Limits of each grade") + Markup.List(GradeRulesView.Note)),
-            Markup.Details("What it rests on", Markup.List([GradedBatch.Caveat, .. StraightnessFiguresView.Assumptions])));
+            Markup.Details("What it rests on", Markup.List([result.Basis, .. StraightnessFiguresView.Assumptions])));
 
     protected override IEnumerable<Figure> Figures(GradedBatch result, string id)
         => result.Rails.OrderBy(r => r.Rail, StringComparer.Ordinal).SelectMany(r => GradedRailView.Of(r, $"{id}/{GradedRailView.IdOf(r.Rail)}"));
@@ -43,8 +43,8 @@ internal sealed class GradedBatchView : View<GradedBatch>
         {
             string[] cells =
             [
-                rail.Rail, rail.Grade, Shown.Um(rail.ValueOf(RailFeature.Side), rail.Side?.Sweep.Setup), Shown.Um(rail.ValueOf(RailFeature.SideLocal), rail.Side?.Sweep.Setup),
-                Shown.Um(rail.ValueOf(RailFeature.TopLocal), rail.Top?.Sweep.Setup), Shown.Um(rail.Top?.Straightness.MinimumZone.Line.STRtUm, rail.Top?.Sweep.Setup),
+                rail.Rail, rail.Grade, GradedRailView.Value(rail, RailFeature.Side, rail.Side), GradedRailView.Value(rail, RailFeature.SideLocal, rail.Side),
+                GradedRailView.Value(rail, RailFeature.TopLocal, rail.Top), Shown.Um(rail.Top?.Straightness.MinimumZone.Line.STRtUm, rail.Top?.Sweep.Setup),
             ];
             table.Add(reasons ? [.. cells, rail.Reason, rail.Next] : [.. cells, rail.Next]);
         }
@@ -67,28 +67,55 @@ internal sealed class GradedRailView : View<GradedRail>
             FaceOf(result, result.Side, RailFeature.Side, RailFeature.SideLocal),
             FaceOf(result, result.Top, null, RailFeature.TopLocal),
             Markup.Table(Table(result), "Each figure beside its limit"),
-            Markup.Details("What it rests on", Markup.List([GradedBatch.Caveat, .. StraightnessFiguresView.Assumptions])));
+            Markup.Details("What it rests on", Markup.List([Sure(result), .. StraightnessFiguresView.Assumptions])));
 
     protected override IEnumerable<Figure> Figures(GradedRail result, string id) => Of(result, id);
 
     internal static IEnumerable<Figure> Of(GradedRail rail, string id)
     {
-        yield return new Figure($"{id}/grade", $"{rail.Rail}: grade", null, rail.Grade, "1", method: "comparison with the limits");
+        yield return new Figure($"{id}/grade", $"{rail.Rail}: grade", null, rail.Grade, "1", method: rail.Features.Any(f => f.Figure is not null) ? "95 % bounds against the limits" : "comparison with the limits as read");
         foreach (var feature in rail.Features.Where(f => f.ValueUm is not null))
-            yield return new Figure($"{id}/{feature.Feature.Replace(' ', '-')}", $"{rail.Rail}: {feature.Feature}", feature.ValueUm, null, "um", method: "STRt, minimum zone, no filter", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
+        {
+            var (name, title) = ($"{id}/{feature.Feature.Replace(' ', '-')}", $"{rail.Rail}: {feature.Feature}");
+            yield return feature.Figure is { } figure
+                ? new Figure(name, title, figure.EstimateUm, null, "um", standardUncertainty: figure.StandardUncertaintyUm, low: figure.LowUm, high: figure.HighUm, method: "STRt, minimum zone, no filter, less what noise adds; bounds by simulation", relativeTolerance: 1e-9, absoluteTolerance: 1e-9)
+                : new Figure(name, title, feature.ValueUm, null, "um", method: "STRt, minimum zone, no filter, as read", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
+        }
     }
 
     /// <summary>A rail's name as part of an id: lower case, what is no letter or digit becomes a dash.</summary>
     internal static string IdOf(string rail) => string.Concat(rail.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c.ToString() : string.Create(CultureInfo.InvariantCulture, $"-{(int)c:x}")));
+
+    /// <summary>A feature: estimate and 95 % interval, or as read.</summary>
+    internal static string Value(GradedRail rail, string feature, PooledSweep? face)
+        => rail.Features.FirstOrDefault(f => f.Feature == feature) is { Figure: { } figure } ? Shown.Estimate(figure, face?.Sweep.Setup) : Shown.Um(rail.ValueOf(feature), face?.Sweep.Setup);
+
+    private static string Sure(GradedRail rail)
+        => rail.Confidence is { } level ? $"The answer holds up to a confidence of {(100 * level).ToString("0.#", CultureInfo.InvariantCulture)} %."
+            : rail.Features.Any(f => f.Figure is not null) ? "Nothing was proven of it, so no confidence is given."
+            : "No set-up was given: figures were compared with their limits as read, and how far they may be off is not in it.";
 
     private static string FaceOf(GradedRail rail, PooledSweep? face, string? whole, string local)
         => face is null ? "" : FigureHtml.Of(RailPicture.Of(face, rail.Features.FirstOrDefault(f => f.Feature == whole)?.Limit, rail.LimitingFeature == local), RailPicture.Caption(face), RailPicture.Data(face));
 
     private static TextTable Table(GradedRail rail)
     {
-        var table = new TextTable("feature", "#um", "#limit um");
+        if (rail.Features.All(f => f.Figure is null))
+        {
+            var plain = new TextTable("feature", "#um", "#limit um");
+            foreach (var feature in rail.Features)
+                plain.Add(feature.Feature, Shown.Um(feature.ValueUm), Shown.Limit(feature.Limit));
+            return plain;
+        }
+
+        var table = new TextTable("feature", "#estimate um (95 %)", "#limit um", "#read as um", "#noise floor um");
         foreach (var feature in rail.Features)
-            table.Add(feature.Feature, Shown.Um(feature.ValueUm), Shown.Limit(feature.Limit));
+        {
+            var setup = (feature.Feature == RailFeature.TopLocal ? rail.Top : rail.Side)?.Sweep.Setup;
+            table.Add(feature.Feature, feature.Figure is { } figure ? Shown.Estimate(figure, setup) : Shown.Um(feature.ValueUm, setup), Shown.Limit(feature.Limit), Shown.Um(feature.ValueUm, setup),
+                feature.Figure is { } floor ? Shown.Um(floor.NoiseFloorUm, setup) : Shown.None);
+        }
+
         return table;
     }
 }

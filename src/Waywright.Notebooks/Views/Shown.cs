@@ -38,4 +38,7 @@ internal static class Shown
 
     // A figure that rounds to zero is written without a minus.
     private static double Plain(double value) => Math.Abs(value) < 0.05 ? 0 : value;
+
+    /// <summary>An estimate with its 95 % interval: <c>14.2 (12.1 to 16.3)</c>.</summary>
+    public static string Estimate(UncertainFigure figure, Setup? setup = null) => $"{Um(figure.EstimateUm, setup)} ({Um(figure.LowUm, setup)} to {Um(figure.HighUm, setup)})";
 }

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 
@@ -33,8 +34,17 @@ public sealed record GradeRule(string Grade, IReadOnlyList<FeatureLimit> Limits)
 /// <summary>Grades, best first, and when a rail may be sent back.</summary>
 /// <param name="Grades">Best first.</param>
 /// <param name="ReturnSideUm">Only a rail whose side STRt is above this is returned, um.</param>
-public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSideUm)
+/// <param name="AcceptLevel">Confidence at which every feature has to be within its limit for a grade; 0.5 to below 1. 0.95: common practice, no source.</param>
+/// <param name="ClaimLevel">Confidence at which a rail has to be beyond a limit before that is claimed: the uncertainty is on whoever claims (ISO 14253-1, from memory).</param>
+/// <exception cref="ArgumentOutOfRangeException">A level is outside its range.</exception>
+public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSideUm, double AcceptLevel = 0.95, double ClaimLevel = 0.95)
 {
+    /// <summary>Confidence at which every feature has to be within its limit for a grade.</summary>
+    public double AcceptLevel { get; } = Level(AcceptLevel, nameof(AcceptLevel));
+
+    /// <summary>Confidence at which a rail has to be beyond a limit before that is claimed.</summary>
+    public double ClaimLevel { get; } = Level(ClaimLevel, nameof(ClaimLevel));
+
     /// <summary>Length over which local straightness is taken, mm.</summary>
     public const double LocalWindowMm = 100;
 
@@ -49,4 +59,7 @@ public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSi
             new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopLocal, 20)])),
         ]),
         100);
+
+    private static double Level(double level, string name)
+        => level is >= 0.5 and < 1 ? level : throw new ArgumentOutOfRangeException(name, level, "A confidence from 0.5 up to, not including, 1 is needed.");
 }

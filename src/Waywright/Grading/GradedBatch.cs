@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 
 namespace Waywright;
 
@@ -16,8 +17,8 @@ public sealed record GradedBatch(SweepBatch Batch, GradeRules Rules, IReadOnlyLi
     /// <summary>The grade of a rail to send back.</summary>
     public const string Return = "return";
 
-    /// <summary>What these grades leave out.</summary>
-    public const string Caveat = "Graded by comparing each figure with its limit; how likely the figure is to be off is not in it yet.";
+    /// <summary>What the grades rest on, in a sentence or two.</summary>
+    public string Basis => GradeWords.Basis(Rails, Rules);
 
     /// <summary>How many rails have each grade, in the order of <see cref="Rails"/>.</summary>
     public IReadOnlyList<KeyValuePair<string, int>> Counts
@@ -31,27 +32,32 @@ public sealed record GradedBatch(SweepBatch Batch, GradeRules Rules, IReadOnlyLi
 public static class GradingExtensions
 {
     /// <summary>
-    /// Gives each rail the best grade whose limits its figures are all within; <c>return</c> when its side STRt is above <see cref="GradeRules.ReturnSideUm"/>
-    /// and the guide isn't unknown; otherwise <c>measure again</c>: not proven good is not proven bad.
+    /// Gives each rail the best grade that it is proven to meet: the upper bounds of all its features are within their limits at <see cref="GradeRules.AcceptLevel"/>.
+    /// <c>return</c> when the guide is known and the lower bound of its side is above <see cref="GradeRules.ReturnSideUm"/> at <see cref="GradeRules.ClaimLevel"/>;
+    /// otherwise <c>measure again</c>: not proven good is not proven bad. A limit under the noise floor of the set-up decides nothing.
+    /// Sweeps without a set-up have no bounds: their figures are compared as read, and the grade says so.
     /// </summary>
     /// <param name="batch">Sweeps with rail and face.</param>
     /// <param name="rules">The limits; <see cref="GradeRules.Starting"/> when not given.</param>
+    /// <param name="trials">Simulations for each face, 1,000 or more.</param>
+    /// <param name="seed">Of their random numbers.</param>
+    /// <param name="cancel">Stops it.</param>
     /// <exception cref="InputException">The batch is a bare profile, or passes of a face can't be aligned.</exception>
-    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null)
+    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(batch);
         rules ??= GradeRules.Starting;
         if (batch.Rails.Count == 0)
             throw new InputException(new InputProblem(batch.Source, 1, null, "a profile without rail and face", "the columns rail,face,pass,direction,position_mm,reading_um"));
         var order = rules.Grades.Select(g => g.Grade).Prepend(GradedBatch.MeasureAgain).Prepend(GradedBatch.Return).ToArray();
-        var rails = batch.Sweeps
-            .GroupBy(s => s.Rail!)
-            .Select(faces => RailGrader.Grade(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), rules))
+        var rails = batch.Pool()
+            .GroupBy(p => p.Sweep.Rail!)
+            .Select(faces => RailGrader.Grade(RailFeatures.Of(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), trials, seed, cancel), rules))
             .OrderBy(r => Array.IndexOf(order, r.Grade))
-            .ThenByDescending(r => r.Features.Max(f => f.ValueUm / f.Limit) ?? 0)
+            .ThenByDescending(r => r.Features.Max(f => (f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.ValueUm) / f.Limit) ?? 0)
             .ThenBy(r => r.Rail, StringComparer.Ordinal);
         return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails));
     }
 
-    private static PooledSweep? Pooled(IEnumerable<Sweep> faces, RailFace face) => faces.FirstOrDefault(s => s.Face == face)?.Pool();
+    private static PooledSweep? Pooled(IEnumerable<PooledSweep> faces, RailFace face) => faces.FirstOrDefault(p => p.Sweep.Face == face);
 }

@@ -4,75 +4,112 @@ using System.Linq;
 
 namespace Waywright;
 
-/// <summary>One rail against the rules, by simple comparison.</summary>
+/// <summary>One rail against the rules.</summary>
 internal static class RailGrader
 {
-    public static GradedRail Grade(string rail, PooledSweep? side, PooledSweep? top, GradeRules rules)
+    private sealed record Answer(string Grade, string Reason, string Next, double? Confidence = null);
+
+    public static GradedRail Grade(RailFeatures rail, GradeRules rules)
     {
-        var values = new (string Feature, double? Um)[]
-        {
-            (RailFeature.Side, side?.Straightness.MinimumZone.Line.STRtUm),
-            (RailFeature.SideLocal, side?.Profile.Local(GradeRules.LocalWindowMm)?.STRtUm),
-            (RailFeature.TopLocal, top?.Profile.Local(GradeRules.LocalWindowMm)?.STRtUm),
-        };
-        var met = rules.Grades.FirstOrDefault(g => values.All(v => v.Um is not { } um || g.LimitOf(v.Feature) is not { } limit || um <= limit));
+        var met = rules.Grades.FirstOrDefault(g => Judged(rail, g).All(f => f.IsWithin(g.LimitOf(f.Feature)!.Value, rules.AcceptLevel)));
         var shown = met ?? rules.Grades[^1];
-        var features = FixedList<FeatureValue>.Copy(values.Where(v => shown.LimitOf(v.Feature) is not null).Select(v => new FeatureValue(v.Feature, v.Um, shown.LimitOf(v.Feature)!.Value)));
-        var limiting = features.Where(f => f.ValueUm is not null).MaxBy(f => f.ValueUm / f.Limit);
-        var (grade, reason, next) = Decide(side, top, rules, met, limiting, features);
-        return new GradedRail(rail, grade, reason, next, limiting?.Feature, features, side, top);
+        var features = FixedList<FeatureValue>.Copy(
+            rail.All.Where(f => shown.LimitOf(f.Feature) is not null).Select(f => new FeatureValue(f.Feature, f.ReadUm, shown.LimitOf(f.Feature)!.Value, f.Figure)));
+        var limiting = Judged(rail, shown).MaxBy(f => f.ShareOf(shown.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
+        var answer = Barred(rail) ?? Returned(rail, rules) ?? Unswept(rail) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
+        return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence);
     }
 
-    private static (string Grade, string Reason, string Next) Decide(PooledSweep? side, PooledSweep? top, GradeRules rules, GradeRule? met, FeatureValue? limiting, IReadOnlyList<FeatureValue> features)
+    /// <summary>The features that a grade limits and that could be measured.</summary>
+    private static IEnumerable<MeasuredFeature> Judged(RailFeatures rail, GradeRule grade) => rail.All.Where(f => f.ReadUm is not null && grade.LimitOf(f.Feature) is not null);
+
+    // What was swept is not the free rail, or not the rail alone.
+    private static Answer? Barred(RailFeatures rail)
     {
-        var unknownGuide = new[] { side, top }.Any(p => p?.Sweep.Setup is { IsGuideKnown: false });
-        if (unknownGuide)
-            return (GradedBatch.MeasureAgain, "These are figures of the rail against its guide, and the guide's own straightness is unknown.", "Find out how straight the guide is (certificate or reversal), then grade again.");
-        var sideUm = side?.Straightness.MinimumZone.Line.STRtUm;
-        if (sideUm > rules.ReturnSideUm)
-            return (GradedBatch.Return, $"Side {Um(sideUm.Value)} is above {Um(rules.ReturnSideUm)}, the most that is kept.", Returning(side!));
-        if (side is null || top is null)
+        foreach (var face in new[] { rail.Side, rail.Top })
         {
-            var missing = side is null ? "side" : "top";
-            return (GradedBatch.MeasureAgain, $"The {missing} was not swept, so the rail is not proven good.", $"Sweep the {missing}.");
+            if (face?.Sweep.Setup is { IsGuideKnown: false })
+                return new(GradedBatch.MeasureAgain, "These are figures of the rail against its guide, and the guide's own straightness is unknown.", "Find out how straight the guide is (certificate or reversal), then grade again.");
+            if (face?.Hidden is { } hidden)
+                return new(GradedBatch.MeasureAgain, $"The {face.Sweep.FaceName} was not swept free. {hidden}", $"Sweep the {face.Sweep.FaceName} again on two supports.");
         }
 
-        var unjudged = features.Where(f => f.ValueUm is null).Select(f => f.Feature).ToArray();
-        var note = unjudged.Length == 0 ? "" : $" Not judged: {string.Join(", ", unjudged)} (fewer than 4 stations within {GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture)} mm).";
-        if (met is not null)
-        {
-            var reason = ReferenceEquals(met, rules.Grades[0]) ? Nearest(limiting) : Missed(rules.Grades[0], met, features);
-            return (met.Grade, reason + note, $"Keep it for {NameOf(met.Grade)}.");
-        }
-
-        return (GradedBatch.MeasureAgain, $"{Sentence(limiting!.Feature)} {Um(limiting.ValueUm!.Value)} is over {Um(limiting.Limit)}, the limit for {NameOf(rules.Grades[^1].Grade)}, and not over {Um(rules.ReturnSideUm)} at the side, the limit for a return.{note}",
-            Again(limiting.Feature));
+        return null;
     }
 
-    private static string Nearest(FeatureValue? limiting)
-        => limiting is null ? "" : $"{Sentence(limiting.Feature)} {Um(limiting.ValueUm!.Value)} is nearest to its limit, {Um(limiting.Limit)}.";
-
-    private static string Missed(GradeRule best, GradeRule met, IReadOnlyList<FeatureValue> features)
+    private static Answer? Returned(RailFeatures rail, GradeRules rules)
     {
-        var worst = features.Where(f => f.ValueUm > best.LimitOf(f.Feature)).MaxBy(f => f.ValueUm / best.LimitOf(f.Feature))!;
-        return $"{Sentence(worst.Feature)} {Um(worst.ValueUm!.Value)} is over {Um(best.LimitOf(worst.Feature)!.Value)}, the limit for {NameOf(best.Grade)}, and within {Um(worst.Limit)}, the limit for {NameOf(met.Grade)}.";
-    }
-
-    private static string Returning(PooledSweep side)
-        => side.Sweep.Setup is null
+        var side = rail[RailFeature.Side];
+        if (!side.IsBeyond(rules.ReturnSideUm, rules.ClaimLevel))
+            return null;
+        var next = rail.Side!.Sweep.Setup is null
             ? "Sweep it once more against a guide that you know, with its set-up written down; if it stays, send it back."
             : "Send it back; keep the sweep as the proof.";
+        return new(GradedBatch.Return, $"{GradeWords.Value(side)} is above {GradeWords.Um(rules.ReturnSideUm)}, the most that is kept.", next, side.Figure?.ConfidenceBeyond(rules.ReturnSideUm));
+    }
 
-    private static string Again(string feature) => feature switch
+    private static Answer? Unswept(RailFeatures rail)
+    {
+        if (rail is { Side: not null, Top: not null })
+            return null;
+        var missing = rail.Side is null ? "side" : "top";
+        return new(GradedBatch.MeasureAgain, $"The {missing} was not swept, so the rail is not proven good.", $"Sweep the {missing}.");
+    }
+
+    private static Answer Kept(RailFeatures rail, GradeRules rules, GradeRule met, MeasuredFeature? limiting)
+    {
+        var keep = $"Keep it for {GradeWords.NameOf(met.Grade)}.";
+        // Steps of 0.001: a grade is as sure as the least sure of its features.
+        var confidence = Judged(rail, met).Min(f => f.Figure?.ConfidenceWithin(met.LimitOf(f.Feature)!.Value));
+        if (ReferenceEquals(met, rules.Grades[0]))
+            return new(met.Grade, (limiting is null ? "" : $"{GradeWords.Value(limiting)} is nearest to its limit, {GradeWords.Um(met.LimitOf(limiting.Feature)!.Value)}.") + Note(rail, met), keep, confidence);
+        var better = rules.Grades[IndexOf(rules, met) - 1];
+        var worst = Judged(rail, better).Where(f => !f.IsWithin(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel))!;
+        var limit = better.LimitOf(worst.Feature)!.Value;
+        var within = met.LimitOf(worst.Feature) is { } most ? $" It is within {GradeWords.Um(most)}, the limit for {GradeWords.NameOf(met.Grade)}." : "";
+        if (worst.IsBeyond(limit, rules.ClaimLevel))
+            return new(met.Grade, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}{Note(rail, met)}", keep, confidence);
+        var settle = Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel);
+        return new(met.Grade, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}{Note(rail, met)}",
+            $"{keep} To try for {GradeWords.NameOf(better.Grade)}: {settle}", confidence);
+    }
+
+    private static Answer Again(RailFeatures rail, GradeRules rules)
+    {
+        var lowest = rules.Grades[^1];
+        var worst = Judged(rail, lowest).Where(f => !f.IsWithin(lowest.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(lowest.LimitOf(f.Feature)!.Value, rules.AcceptLevel))!;
+        var limit = lowest.LimitOf(worst.Feature)!.Value;
+        var name = GradeWords.NameOf(lowest.Grade);
+        if (worst.IsRefused(limit))
+        {
+            return new(GradedBatch.MeasureAgain, $"The limit for {name}, {GradeWords.Um(limit)}, lies under the noise floor: on a perfectly straight rail this set-up reads up to {GradeWords.Um(worst.Figure!.NoiseFloorUm)}.",
+                $"{Sentence(Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel))}");
+        }
+
+        if (worst.IsBeyond(limit, rules.ClaimLevel))
+        {
+            return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {name}, and not over {GradeWords.Um(rules.ReturnSideUm)} at the side, the limit for a return.{Note(rail, lowest)}",
+                Anew(worst.Feature));
+        }
+
+        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {name}.{Note(rail, lowest)}", Sentence(Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel)));
+    }
+
+    private static string Anew(string feature) => feature switch
     {
         RailFeature.SideLocal or RailFeature.TopLocal => $"Wipe the {feature.Split(' ')[0]} clean, sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
         _ => "Wipe the side clean and sweep it again after lifting and re-laying the rail.",
     };
 
-    // The grade's id is lower case; the axis is Z.
-    private static string NameOf(string grade) => grade == "z" ? "Z" : grade;
+    private static string Note(RailFeatures rail, GradeRule grade)
+    {
+        var unjudged = rail.All.Where(f => f.ReadUm is null && grade.LimitOf(f.Feature) is not null).Select(f => f.Feature).ToArray();
+        return unjudged.Length == 0 ? "" : $" Not judged: {string.Join(", ", unjudged)} (fewer than 4 stations within {GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture)} mm).";
+    }
 
-    private static string Sentence(string feature) => char.ToUpperInvariant(feature[0]) + feature[1..];
+    private static PooledSweep FaceOf(RailFeatures rail, MeasuredFeature feature) => (feature.Feature == RailFeature.TopLocal ? rail.Top : rail.Side)!;
 
-    private static string Um(double um) => string.Create(CultureInfo.InvariantCulture, $"{um:0.#} um");
+    private static int IndexOf(GradeRules rules, GradeRule grade) => rules.Grades.TakeWhile(g => !ReferenceEquals(g, grade)).Count();
+
+    private static string Sentence(string text) => char.ToUpperInvariant(text[0]) + text[1..];
 }

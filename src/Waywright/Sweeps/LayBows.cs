@@ -48,21 +48,27 @@ internal static class LayBows
         var f = explained / between / scatter;
         var p = SpecialFunctions.BetaRegularized(within / 2.0, between / 2.0, within / (within + (between * f)));
         var extra = p < LaysTest.Level ? Math.Sqrt(Math.Max(0, (explained - (between * scatter)) / squares)) : 0;
-        return new LaysTest(lays, Bows(pooled, lays, [.. fitted, 0]), f, between, within, p, Math.Sqrt(variance), extra, Verdict(lays.Count, f, between, within, p, extra));
+        return new LaysTest(lays, Bows(pooled, lays, [.. fitted, 0]), f, between, within, p, Math.Sqrt(variance), extra, Verdict(lays.Count, f, between, within, p, extra))
+        {
+            Squares = squares > 0 ? (explained / squares / between, scatter / squares) : null,
+        };
     }
 
-    /// <summary>The bow between lays as it is left in the mean of the lays: none where it was not shown.</summary>
+    /// <summary>The bow between lays as it is left in the mean of the lays: as the whole batch shows it, or, of a single face, none where it was not shown.</summary>
     public static ErrorShape? Shape(PooledSweep pooled)
     {
-        if (pooled.Lays is not { IsSignificant: true, ExtraUm: > 0 } test)
+        var (extra, degrees) = pooled.BatchLays is { } batch ? (batch.Um, batch.DegreesOfFreedom)
+            : pooled.Lays is { IsSignificant: true } test ? (test.ExtraUm, test.DegreesBetween)
+            : (0, 1);
+        if (extra == 0)
             return null;
-        var shares = test.Lays.Select(lay => ShareOf(pooled.Sweep, lay)).ToArray();
-        var size = test.ExtraUm * Math.Sqrt(shares.Sum(s => s * s));
+        var shares = pooled.Lays.Lays.Select(lay => ShareOf(pooled.Sweep, lay)).ToArray();
+        var size = extra * Math.Sqrt(shares.Sum(s => s * s));
         var axis = new UnitAxis(pooled.Profile);
         return new ErrorShape(
             $"{pooled.Sweep.Name}: bow between lays",
             Array.ConvertAll(axis.Stations(pooled.Profile), t => size * (1 - (t * t))),
-            test.DegreesBetween,
+            degrees,
             IsRectangular: false,
             AveragesOut.Relaying,
             "lift the rail and lay it again, more often");

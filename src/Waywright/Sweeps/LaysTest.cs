@@ -33,6 +33,9 @@ public sealed record LaysTest(
     /// <summary>Chance of a false alarm that is accepted.</summary>
     public const double Level = 0.05;
 
+    /// <summary>Mean square of the lays' bows and what scatter alone would make of it, um2; null where it was not tested.</summary>
+    internal (double Shown, double ByScatter)? Squares { get; init; }
+
     /// <summary>Whether the bow varies between lays by more than scatter explains.</summary>
     public bool IsSignificant => P < Level;
 }

@@ -34,7 +34,7 @@ public sealed record PooledSweep(Sweep Sweep, Profile Profile, IReadOnlyList<Ali
     private PooledSweep(PooledSweep original)
     {
         (Sweep, Profile, Passes, RepeatabilityUm, DegreesOfFreedom) = (original.Sweep, original.Profile, original.Passes, original.RepeatabilityUm, original.DegreesOfFreedom);
-        (Uncorrected, Corrections) = (original.Uncorrected, original.Corrections);
+        (Uncorrected, Corrections, BatchLays) = (original.Uncorrected, original.Corrections, original.BatchLays);
     }
 
     /// <summary>Straightness of the combined profile about each line.</summary>
@@ -73,6 +73,9 @@ public sealed record PooledSweep(Sweep Sweep, Profile Profile, IReadOnlyList<Ali
     public double? Lag1 => ResidualCorrelation.Of(this, Means);
 
     internal StationMeans Means => _means ??= new StationMeans(this);
+
+    /// <summary>The bow between lays of all faces of the set-up; null where this face was combined alone.</summary>
+    internal BatchLays? BatchLays { get; init; }
 
     /// <summary>Each figure of straightness with estimate, interval and noise floor; null when no set-up was given or there are fewer than three positions.</summary>
     /// <param name="trials">Simulations, 1,000 or more.</param>

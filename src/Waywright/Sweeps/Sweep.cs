@@ -34,6 +34,9 @@ public sealed record SweepPass(string Pass, string Direction, string Lay, IReadO
 /// <param name="Source">The file they come from.</param>
 public sealed record Sweep(string? Rail, RailFace? Face, string? SetupId, Setup? Setup, IReadOnlyList<SweepPass> Passes, string Source)
 {
+    /// <summary>Which line along the face it follows, as the column <c>track</c> has it; null when not stated. Twist is read off two.</summary>
+    public string? Track { get; init; }
+
     /// <summary>What a person calls it: <c>R07 side</c>.</summary>
     public string Name => Rail is null ? "profile" : $"{Rail} {FaceName}";
 

@@ -1,6 +1,7 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
+using System.Threading;
 
 namespace Waywright;
 
@@ -48,6 +49,38 @@ public sealed record SweepBatch
         return SweepTable.Read(table, source, setups);
     }
 
+    /// <summary>
+    /// Combines the passes of every face, in the file's order. How much a bow varies from lay to lay is taken from all faces of one set-up together,
+    /// which tells more than the few lays of one face.
+    /// </summary>
+    /// <exception cref="InputException">The passes of a face can't be aligned.</exception>
+    public IReadOnlyList<PooledSweep> Pool()
+    {
+        var alone = Sweeps.Select(s => s.Pool()).ToArray();
+        var lays = alone.Where(p => p.Sweep.Setup is not null).GroupBy(p => p.Sweep.Setup!.Id).ToDictionary(g => g.Key, g => BatchLays.Of(g));
+        return FixedList<PooledSweep>.Copy(alone.Select(p => p.Sweep.Setup is { } setup ? p with { BatchLays = lays[setup.Id] } : p));
+    }
+
     /// <summary>The sweep of one face, or null.</summary>
     public Sweep? Find(string rail, RailFace face) => Sweeps.FirstOrDefault(s => s.Rail == rail && s.Face == face);
+
+    /// <summary>
+    /// The cleaning chain, in this order: roll-over of the pointer, sign of passes that mirror the others, spikes, retrace, drift. Each step says what it changed; without
+    /// <paramref name="options"/> nothing is changed, and cleaning a cleaned batch changes nothing. Retrace and drift are told only: a line in a pass is tilt, and alignment takes it off.
+    /// </summary>
+    /// <param name="options">What may be changed; null: nothing.</param>
+    /// <param name="cancel">Ends it early.</param>
+    public CleanedBatch Clean(CleaningOptions? options = null, CancellationToken cancel = default) => new CleaningChain(options ?? new CleaningOptions()).Clean(this, cancel);
+
+    /// <summary>Holds every station against the rail it was read on, and gives the batch back when all are in place. A station in a counterbore reads the screw's seat, not the rail.</summary>
+    /// <param name="stock">The rails.</param>
+    /// <param name="tipRadiusMm">Radius of the dial's tip, mm, 0 or more: top faces are then held against the counterbores (radius + tip). Null: only against the rail's ends.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The radius is negative or not finite.</exception>
+    /// <exception cref="InputException">A station is off its rail or in a counterbore, a rail is not in the stock, or its counterbores are not stated: all are listed.</exception>
+    public SweepBatch Check(RailStock stock, double? tipRadiusMm = null)
+    {
+        ArgumentNullException.ThrowIfNull(stock);
+        StationCheck.Check(this, stock, tipRadiusMm);
+        return this;
+    }
 }

@@ -25,7 +25,7 @@ internal static class SweepErrors
 
     // What lays differ by is an input of its own, so scatter is then what is left within them.
     private static (double Um, double DegreesOfFreedom) Scatter(PooledSweep pooled, Instrument dial, double factor)
-        => pooled.Lays is { IsSignificant: true, WithinUm: { } within } lays ? (within, lays.DegreesWithin)
+        => pooled.Lays is { WithinUm: { } within } lays && (pooled.BatchLays is { Um: > 0 } || (pooled.BatchLays is null && lays.IsSignificant)) ? (within, lays.DegreesWithin)
             : pooled.RepeatabilityUm is { } s ? (factor * s, pooled.DegreesOfFreedom)
             : (factor * dial.Repeatability, dial.RepeatabilityDegreesOfFreedom);
 

@@ -177,7 +177,7 @@ internal sealed class SweepTable
             "top" => RailFace.Top,
             _ => null,
         };
-        return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, FixedList<SweepPass>.Own(passes), _source);
+        return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, FixedList<SweepPass>.Own(passes), _source) { Track = face.Track.Length == 0 ? null : face.Track };
     }
 
     private static bool IsOneStation(SweepPass[] passes)

@@ -48,7 +48,7 @@ public class GradingTests
         var wavy = Grade(Bow(10), x => 8 * Math.Cos(2 * Math.PI * x / 80));
         Assert.Equal("z", wavy.Grade);
         Assert.Equal("top local", wavy.LimitingFeature);
-        Assert.Equal("Top local 16 um is over 10 um, the limit for gantry, and within 20 um, the limit for Z.", wavy.Reason);
+        Assert.Equal("Top local 16 um is over 10 um, the limit for gantry. It is within 20 um, the limit for Z.", wavy.Reason);
     }
 
     [Fact]

@@ -60,7 +60,7 @@ public class ApiTests
         // A result is a public record; what only describes a part of one (a contact, a limit) is shown within its whole.
         string[] parts =
         [
-            "AlignedPass", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "InputFile", "InputProblem", "KeptResult", "LocalStraightness",
+            "AlignedPass", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "InputFile", "InputProblem", "KeptResult", "LocalStraightness",
             "MinimumZone", "MonteCarloInput", "NotebookParameter", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "VarianceLine", "ZoneContact",
         ];
         var results = Library.GetExportedTypes().Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);

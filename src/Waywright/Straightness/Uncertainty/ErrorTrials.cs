@@ -1,6 +1,7 @@
 using System;
 using System.Threading;
 using System.Threading.Tasks;
+using MathNet.Numerics;
 
 namespace Waywright;
 
@@ -10,6 +11,7 @@ internal sealed class ErrorTrials
     private const int Block = 256;
     private const uint ShapeInputs = 1 << 20;
     private const uint SpreadInput = 1 << 21;
+    private const double FewDegrees = 4;
 
     private readonly double[] _all;
     private readonly double[] _stations;
@@ -106,16 +108,27 @@ internal sealed class ErrorTrials
             }
         }
 
-        // A standard deviation found from few repeats may be too small: sqrt(nu / chi-squared), by the cube-root approximation of Wilson and Hilferty
-        // (Proc. Nat. Acad. Sci. 17 (1931) 684, from memory), which is close enough from 3 degrees of freedom on.
+        // A standard deviation found from few repeats may be too small: sqrt(nu / chi-squared).
         private void Spread(uint input, double degreesOfFreedom, int first)
         {
             if (double.IsInfinity(degreesOfFreedom))
-            {
                 Array.Fill(_spread, 1);
-                return;
-            }
+            else if (degreesOfFreedom < FewDegrees)
+                ExactSpread(input, degreesOfFreedom, first);
+            else
+                CloseSpread(input, degreesOfFreedom, first);
+        }
 
+        private void ExactSpread(uint input, double degreesOfFreedom, int first)
+        {
+            _draws.Uniform(input, first, _spread);
+            foreach (ref var s in _spread.AsSpan())
+                s = Math.Sqrt(degreesOfFreedom / 2 / SpecialFunctions.GammaLowerRegularizedInv(degreesOfFreedom / 2, s));
+        }
+
+        // Cube-root approximation of Wilson and Hilferty (Proc. Nat. Acad. Sci. 17 (1931) 684, from memory).
+        private void CloseSpread(uint input, double degreesOfFreedom, int first)
+        {
             _draws.Gaussian(input, first, _spread);
             var part = 2 / (9 * degreesOfFreedom);
             foreach (ref var s in _spread.AsSpan())

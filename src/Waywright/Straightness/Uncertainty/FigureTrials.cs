@@ -19,13 +19,11 @@ internal sealed class FigureTrials
     private FigureTrials(double observed, double medianAdded, double[] noise)
     {
         (Observed, Estimate, _noise, _near, _across) = (observed, observed - medianAdded, noise, noise, []);
-        DegreesOfFreedom = double.PositiveInfinity;
     }
 
-    private FigureTrials(double observed, double medianAdded, double[] noise, double[] near, double[] across, (double Widest, double DegreesOfFreedom) error)
+    private FigureTrials(double observed, double medianAdded, double[] noise, double[] near, double[] across, WidestError widest)
     {
-        (Observed, _noise, _near, _across) = (observed, noise, near, across);
-        (Widest, DegreesOfFreedom) = error;
+        (Observed, _noise, _near, _across, Widest) = (observed, noise, near, across, widest);
         // Noise added to heights that noise has roughened adds less; all nearly attained comparisons at one level would add more: half way is close to median-unbiased.
         Estimate = ((observed - medianAdded) + Math.Max(0, observed - OfNearlyAttained(0.5))) / 2;
     }
@@ -34,10 +32,7 @@ internal sealed class FigureTrials
     public double Observed { get; }
 
     /// <summary>No comparison behind the figure has a larger standard deviation.</summary>
-    public double Widest { get; }
-
-    /// <summary>Of that, by Welch and Satterthwaite.</summary>
-    public double DegreesOfFreedom { get; }
+    public WidestError Widest { get; }
 
     /// <summary>T(z + e) less what e is taken to have added.</summary>
     public double Estimate { get; }

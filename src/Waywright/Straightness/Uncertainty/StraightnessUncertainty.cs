@@ -79,10 +79,10 @@ public sealed record StraightnessUncertainty
     public override int GetHashCode() => HashCode.Combine(Profile, Errors, Trials, Seed);
 
     /// <summary>Only what grading asks for: STRt about the minimum zone and the worst stretch of a window.</summary>
-    internal static (UncertainFigure Whole, UncertainFigure? Local) Grading(Profile profile, ProfileErrors errors, double windowMm, int trials, ulong seed, CancellationToken cancel)
+    internal static (UncertainFigure? Whole, UncertainFigure? Local) Grading(Profile profile, ProfileErrors errors, bool whole, double windowMm, int trials, ulong seed, CancellationToken cancel)
     {
         var set = new FigureSet(profile, Draw(profile, errors, trials, seed, cancel), cancel);
-        return (set.Zone(StraightnessParameter.STRt), set.Local(windowMm));
+        return (whole ? set.Zone(StraightnessParameter.STRt) : null, set.Local(windowMm));
     }
 
     private static ErrorTrials Draw(Profile profile, ProfileErrors errors, int trials, ulong seed, CancellationToken cancel)

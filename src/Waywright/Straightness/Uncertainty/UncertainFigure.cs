@@ -15,6 +15,7 @@ public sealed record UncertainFigure
 {
     // Below this share the upper bound would lean on the noise being no smaller than stated.
     private const double LeastShare = 0.5;
+    private const double MostOfShapes = 0.5;
 
     private readonly FigureTrials _own;
     private readonly FigureTrials _lower;
@@ -57,8 +58,11 @@ public sealed record UncertainFigure
     /// <summary>Lower end of the 95 % interval, um.</summary>
     public double LowUm => LowerBoundUm(0.975);
 
-    /// <summary>Upper end of the 95 % interval, um. Where the lower end is zero nothing is staked there, and the upper end has the whole 5 %.</summary>
-    public double HighUm => UpperBoundUm(LowUm > 0 ? 0.975 : 0.95);
+    /// <summary>
+    /// Upper end of the 95 % interval, um. Where the lower end is zero nothing is staked there, and the upper end has the whole 5 %; not so where a shared shape
+    /// makes much of the error, as the lower end then has no slack for other rails.
+    /// </summary>
+    public double HighUm => UpperBoundUm(LowUm > 0 || _upper.Widest.OfShapes > MostOfShapes * _upper.Widest.OfStations ? 0.975 : 0.95);
 
     /// <summary>(upper - lower end) / (2 x 1.96), um: exactly u where the interval is that of a normal distribution.</summary>
     public double StandardUncertaintyUm => (HighUm - LowUm) / (2 * NormalQuantile.Of(0.975));
@@ -85,8 +89,8 @@ public sealed record UncertainFigure
     {
         Check(confidence);
         var risk = (1 - confidence) / Math.Max(LeastShare, _upper.ShareAcrossWithin(_upper.Observed));
-        var factor = risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.DegreesOfFreedom);
-        return Math.Max(_upperScale * (_upper.Observed + (factor * _upper.Widest)), LowerBoundUm(confidence));
+        var factor = risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.Widest.DegreesOfFreedom);
+        return Math.Max(_upperScale * (_upper.Observed + (factor * _upper.Widest.Um)), LowerBoundUm(confidence));
     }
 
     /// <summary>The highest confidence, in steps of 0.001, at which the upper bound is within a limit; null below 0.5.</summary>
@@ -96,6 +100,9 @@ public sealed record UncertainFigure
     /// <summary>The highest confidence, in steps of 0.001, at which the lower bound is beyond a limit; null below 0.5.</summary>
     /// <param name="limitUm">um.</param>
     public double? ConfidenceBeyond(double limitUm) => Highest(c => LowerBoundUm(c) > limitUm);
+
+    /// <summary>The most that a comparison behind the figure is uncertain by.</summary>
+    internal WidestError Widest => _upper.Widest;
 
     /// <summary>Equal when it came from the same simulation.</summary>
     public bool Equals(UncertainFigure? other)

@@ -7,9 +7,15 @@ namespace Waywright;
 /// The most that a single comparison of heights behind a figure can be uncertain by. The true figure is one of them, so its error is no wider than this:
 /// s² = (largest station uncertainty)² x (widest comparison of unit errors)² + (widest comparison over the shapes)².
 /// </summary>
-internal static class WidestError
+/// <param name="OfStations">The part that repeating makes smaller.</param>
+/// <param name="OfShapes">The part of the shapes.</param>
+/// <param name="DegreesOfFreedom">By Welch and Satterthwaite.</param>
+internal readonly record struct WidestError(double OfStations, double OfShapes, double DegreesOfFreedom)
 {
-    public static (double Widest, double DegreesOfFreedom) Of(HeightFigure figure, ProfileErrors errors)
+    /// <summary>Both parts together, s.</summary>
+    public double Um => Math.Sqrt((OfStations * OfStations) + (OfShapes * OfShapes));
+
+    public static WidestError Of(HeightFigure figure, ProfileErrors errors)
     {
         var noise = errors.StationUm.Max() * figure.WidestOfStations();
         var shapes = errors.Shapes.Select(s => figure.Stations.Residuals(s.Heights)).ToArray();
@@ -23,7 +29,7 @@ internal static class WidestError
                 fourth += Fourth(figure.WidestOfShapes([shapes[i]])) / errors.Shapes[i].DegreesOfFreedom;
         }
 
-        return (Math.Sqrt(square), fourth > 0 ? Math.Max(1, square * square / fourth) : double.PositiveInfinity);
+        return new WidestError(noise, shared, fourth > 0 ? Math.Max(1, square * square / fourth) : double.PositiveInfinity);
     }
 
     private static double Fourth(double value) => value * value * value * value;

@@ -1,0 +1,37 @@
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>How grades are said.</summary>
+internal static class GradeWords
+{
+    /// <summary>The grade's id is lower case; the axis is Z.</summary>
+    public static string NameOf(string grade) => grade == "z" ? "Z" : grade;
+
+    public static string Um(double um) => string.Create(CultureInfo.InvariantCulture, $"{um:0.#} um");
+
+    /// <summary><c>Side 14.2 um (12.1 to 16.3 at 95 %)</c>, or without the interval where there is none.</summary>
+    public static string Value(MeasuredFeature feature)
+    {
+        var name = char.ToUpperInvariant(feature.Feature[0]) + feature.Feature[1..];
+        // A dial of 0.01 mm shows no tenths of a micrometre.
+        var format = feature.Setup is { DivisionUm: >= 10 } ? "0" : "0.0";
+        string Plain(double um) => um.ToString(format, CultureInfo.InvariantCulture);
+        return feature.Figure is { } figure
+            ? $"{name} {Plain(figure.EstimateUm)} um ({Plain(figure.LowUm)} to {Plain(figure.HighUm)} at 95 %)"
+            : $"{name} {Um(feature.ReadUm!.Value)}";
+    }
+
+    public static string Basis(IReadOnlyList<GradedRail> rails, GradeRules rules)
+    {
+        var features = rails.SelectMany(r => r.Features).Where(f => f.ValueUm is not null).ToArray();
+        var bounded = features.Count(f => f.Figure is not null);
+        if (bounded == 0)
+            return "No set-up was given: figures were compared with their limits as read, and how far they may be off is not in it.";
+        var told = string.Create(CultureInfo.InvariantCulture,
+            $"A grade is given where the upper bounds of all its features, at {100 * rules.AcceptLevel:0.#} %, are within their limits; a return where the lower bound of the side, at {100 * rules.ClaimLevel:0.#} %, is beyond {rules.ReturnSideUm:0.#} um.");
+        return bounded == features.Length ? told : told + " Faces without a set-up were compared as read.";
+    }
+}

@@ -1,0 +1,44 @@
+using System;
+using System.Globalization;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>
+/// What would settle an open question: the fewest passes K for which the upper bound that is to be expected is within the limit,
+/// <c>estimate + a sqrt(n / K) + k sqrt(s² n / K + u_sys²)</c>, a what noise adds to the figure at the n passes taken; where the systematic part alone
+/// takes the room, the largest of its inputs and its remedy.
+/// </summary>
+internal static class Settling
+{
+    // More passes than this are not taken by hand.
+    private const int MostPasses = 40;
+
+    public static string Of(MeasuredFeature feature, double limitUm, PooledSweep face, double level)
+    {
+        if (feature.Figure is not { } figure)
+            return "sweep it again with its set-up written down.";
+        var room = limitUm - figure.EstimateUm;
+        if (room <= 0 && !feature.IsRefused(limitUm))
+            return "more passes are not likely to: it is more likely over the limit than within. Wipe it clean, lift it, lay it again and sweep it once more.";
+        var passes = face.Sweep.Passes.Count;
+        var (noise, shared) = (figure.Widest.OfStations, figure.Widest.OfShapes);
+        var k = StudentQuantile.Of(level, figure.Widest.DegreesOfFreedom);
+        bool Settles(int taken)
+        {
+            var share = (double)passes / taken;
+            return figure.EstimateUm + (figure.NoiseShareUm * Math.Sqrt(share)) + (k * Math.Sqrt((noise * noise * share) + (shared * shared))) <= limitUm;
+        }
+
+        for (var taken = passes + 1; taken <= MostPasses; taken++)
+        {
+            if (Settles(taken))
+                return string.Create(CultureInfo.InvariantCulture, $"take {taken} passes instead of {passes}, some of them after lifting and re-laying the rail.");
+        }
+
+        var largest = ErrorBudget.Of(new ZoneFigure(new PreparedStations(face.Profile.Positions)), face.Errors!).First(b => shared == 0 || b.Name != ErrorBudget.Stations);
+        return shared > noise / Math.Sqrt(MostPasses)
+            ? $"no number of passes settles this; the largest part that stays is the {largest.Name}: {largest.Remedy}."
+            : $"no number of passes that is taken by hand settles this; {largest.Remedy}, or use a finer dial.";
+    }
+}
