@@ -35,7 +35,10 @@ internal sealed record Axis
     /// <summary>Digits behind the point of the tick labels.</summary>
     public int TickDecimals => Enumerable.Range(0, 12).First(d => d == 11 || Math.Abs(Math.Round(Step, d) - Step) < Step * 1e-6);
 
-    public string[] TickLabels => Ticks.Select(t => Written(t, TickDecimals)).ToArray();
+    /// <summary>What stands at the ticks in place of their numbers, where this is an axis of rows.</summary>
+    public FixedList<string>? Names { get; private init; }
+
+    public string[] TickLabels => Names?.ToArray() ?? Ticks.Select(t => Written(t, TickDecimals)).ToArray();
 
     /// <summary>From the tick at or below the lowest value to the tick at or above the highest, in about so many steps of 1, 2, 2.5 or 5 times a power of ten.</summary>
     /// <exception cref="ArgumentException">No value, or one that isn't finite.</exception>
@@ -57,6 +60,16 @@ internal sealed record Axis
         var decimals = Math.Clamp(2 - (int)Math.Floor(Math.Log10(step)), 0, 15);
         var ticks = FixedList<double>.Copy(Enumerable.Range(0, (int)(last - first) + 1).Select(i => Math.Round((first + i) * step, decimals)));
         return new Axis(title, unit, ticks[0], ticks[^1], step, ticks);
+    }
+
+    /// <summary>A vertical axis of named rows, the first on top at the height of their number, the last at 1.</summary>
+    /// <exception cref="ArgumentException">No name.</exception>
+    public static Axis OfRows(string title, IEnumerable<string> names)
+    {
+        var rows = FixedList<string>.Copy(names);
+        if (rows.Count == 0)
+            throw new ArgumentException("An axis of rows needs a row.", nameof(names));
+        return new Axis(title, "", 0.4, rows.Count + 0.7, 1, FixedList<double>.Copy(Enumerable.Range(0, rows.Count).Select(i => (double)(rows.Count - i)))) { Names = rows };
     }
 
     /// <summary>The same axis over another range, with ticks on a part of it only: room for brackets beside the data, or a scale that ends where the rail does.</summary>

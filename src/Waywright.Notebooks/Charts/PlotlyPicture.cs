@@ -75,12 +75,15 @@ internal static class PlotlyPicture
     // What all panels, marks and words have in common, said once.
     private static object Template(Picture picture)
     {
-        var xaxis = new { range = Numbers.Pair(picture.X), tickvals = Numbers.Rounded(picture.X.Ticks, picture.X), ticktext = picture.X.TickLabels, ticklabeloverflow = "allow", hoverformat = HoverFormat(picture.X), fixedrange = true, showgrid = false, zeroline = false, showline = true, linecolor = Roles.InkColour, ticks = "outside", ticklen = 4, tickcolor = Roles.InkColour };
-        var yaxis = new { range = Numbers.Pair(picture.Y), tickvals = Numbers.Rounded(picture.Y.Ticks, picture.Y), ticktext = picture.Y.TickLabels, ticklabeloverflow = "allow", hoverformat = HoverFormat(picture.Y), fixedrange = true, gridcolor = "rgba(128,128,128,0.25)", zeroline = false, ticks = "" };
+        var xaxis = new { range = Numbers.Pair(picture.X), tickvals = Numbers.Rounded(picture.X.Ticks, picture.X), ticktext = Labels(picture.X), ticklabeloverflow = "allow", hoverformat = HoverFormat(picture.X), fixedrange = true, showgrid = false, zeroline = false, showline = true, linecolor = Roles.InkColour, ticks = "outside", ticklen = 4, tickcolor = Roles.InkColour };
+        var yaxis = new { range = Numbers.Pair(picture.Y), tickvals = Numbers.Rounded(picture.Y.Ticks, picture.Y), ticktext = Labels(picture.Y), ticklabeloverflow = "allow", hoverformat = HoverFormat(picture.Y), fixedrange = true, gridcolor = "rgba(128,128,128,0.25)", zeroline = false, ticks = "" };
         var annotationdefaults = new { showarrow = false, x = 0, xanchor = "left", y = 1, yanchor = "bottom", yshift = 3, align = "left", borderpad = 0, borderwidth = 0 };
         // A trace's own hovertemplate overrides the skip.
         return new { data = new { scatter = new[] { new { showlegend = false, hoverinfo = "skip" } } }, layout = new { xaxis, yaxis, annotationdefaults } };
     }
+
+    // Names of rows come from data.
+    private static string[] Labels(Axis axis) => Array.ConvertAll(axis.TickLabels, PlotlyText.Encode);
 
     private static string HoverFormat(Axis axis) => $".{SvgText.Px(axis.TickDecimals + 1)}f";
 

@@ -35,7 +35,7 @@ internal sealed class PlotlyTrace(Picture picture, PictureLayout layout, int pan
             trace.SetProperty("error_y", Bars(dots.Points.Select(p => p.Y), dots.Up, Y, dots.Role));
         if (dots.Across is not null)
             trace.SetProperty("error_x", Bars(dots.Points.Select(p => p.X), dots.Across, X, dots.Role));
-        Hover(trace, dots);
+        Hover(trace, dots, dots.Points);
         return trace;
     }
 
@@ -44,7 +44,7 @@ internal sealed class PlotlyTrace(Picture picture, PictureLayout layout, int pan
         var trace = Begin(line, "lines", line.Points);
         trace.SetProperty("line", Stroke(line.Role, line.Width, line.Dash));
         if (line.Points.Count > 2)
-            Hover(trace, line);
+            Hover(trace, line, line.Points);
         return trace;
     }
 
@@ -80,7 +80,7 @@ internal sealed class PlotlyTrace(Picture picture, PictureLayout layout, int pan
             trace.SetProperty("textposition", Position(markers.Beside));
         }
 
-        Hover(trace, markers);
+        Hover(trace, markers, shown.Select(m => m.Place));
         yield return trace;
     }
 
@@ -162,8 +162,15 @@ internal sealed class PlotlyTrace(Picture picture, PictureLayout layout, int pan
     }
 
     // What a mark says of itself: whose it is, then both numbers with units; Plotly adds the bars' lengths.
-    private void Hover(Trace trace, Layer layer)
+    private void Hover(Trace trace, Layer layer, IEnumerable<Point> points)
     {
+        if (Y.Names is { } rows)
+        {
+            trace.SetProperty("hovertext", points.Select(p => PlotlyText.Encode(rows[rows.Count - (int)Math.Round(p.Y)])).ToArray());
+            trace.SetProperty("hovertemplate", $"%{{hovertext}}: {PlotlyText.Encode(layer.Name)}<br>%{{x}} {PlotlyText.Encode(X.Unit)}<extra></extra>");
+            return;
+        }
+
         var title = picture.Panels[panel].Title;
         var named = title.Length > 0 && layer.Name.Length > 0 ? $"{title}: {layer.Name}" : title + layer.Name;
         trace.SetProperty("hovertemplate", $"{PlotlyText.Encode(named)}<br>%{{x}} {PlotlyText.Encode(X.Unit)}: %{{y}} {PlotlyText.Encode(Y.Unit)}<extra></extra>");

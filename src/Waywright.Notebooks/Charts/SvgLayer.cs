@@ -70,6 +70,8 @@ internal static class SvgLayer
                     pen.Stroke(level, Role.Context, 1);
                 if (dots.Up is not null)
                     pen.Stroke($"M{Px(x + 11)} {Px(y - 7)}v14", dots.Role, 1.5);
+                if (dots.Across is not null)
+                    pen.Stroke(level, dots.Role, 1.5);
                 pen.Dot(x + 11, y, dots.Role, dots.Diameter);
                 break;
             case LineLayer line:

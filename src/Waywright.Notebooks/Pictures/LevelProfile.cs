@@ -31,7 +31,21 @@ internal sealed class LevelProfile
 
     public BandLayer Zone => new("minimum zone", Role.Zone, FixedList<double>.Copy([First, Last]), FixedList<Interval>.Copy([new(-HalfZone, HalfZone), new(-HalfZone, HalfZone)]));
 
-    public MarkerLayer Contacts => new("contacts", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy(Face.Straightness.MinimumZone.Contacts.Select(c => new Point(c.PositionMm, c.Side == ZoneSide.Upper ? HalfZone : -HalfZone)).Distinct()));
+    public MarkerLayer Contacts => new("contacts", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy(Face.Straightness.MinimumZone.Contacts.Select(PlaceOf).Distinct()));
+
+    /// <summary>The contacts, each with the share of simulations in which it is one, outside the zone and beside its station; without shares where they would run into each other.</summary>
+    /// <param name="shares">For each station.</param>
+    /// <param name="apart">mm that two shares need between them.</param>
+    public IEnumerable<MarkerLayer> ContactsWith(IReadOnlyList<double> shares, double apart)
+    {
+        foreach (var edge in Face.Straightness.MinimumZone.Contacts.GroupBy(c => c.Side))
+        {
+            var touching = edge.DistinctBy(c => c.PositionMm).OrderBy(c => c.PositionMm).ToArray();
+            var clear = touching.Zip(touching.Skip(1)).All(p => p.Second.PositionMm - p.First.PositionMm >= apart);
+            foreach (var contact in touching)
+                yield return Contact(contact, clear ? $"{Shown.Percent(shares[contact.Station])} %" : "");
+        }
+    }
 
     /// <summary>Another reference line over the whole face, seen from the level zone.</summary>
     public FixedList<Point> Line(ReferenceLine line) => Of([First, Last], [line.HeightUm(First), line.HeightUm(Last)]);
@@ -46,6 +60,16 @@ internal sealed class LevelProfile
         double[] ends = [local.FromMm, local.ToMm];
         return new BandLayer("worst 100 mm", Role.Undecided, FixedList<double>.Copy(ends), FixedList<Interval>.Copy(ends.Select(x => Interval.Around(part.HeightUm(x) - _line.HeightUm(x), part.STRtUm / 2))));
     }
+
+    private MarkerLayer Contact(ZoneContact contact, string share)
+    {
+        // Readings stand above and below their station, and the brackets to the right of the last.
+        var left = contact.PositionMm > First + (0.7 * (Last - First));
+        var beside = contact.Side == ZoneSide.Upper ? (left ? Beside.AboveLeft : Beside.AboveRight) : left ? Beside.BelowLeft : Beside.BelowRight;
+        return new MarkerLayer("contacts (share of simulations)", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy([PlaceOf(contact)]), FixedList<string>.Copy([share]), beside);
+    }
+
+    private Point PlaceOf(ZoneContact contact) => new(contact.PositionMm, contact.Side == ZoneSide.Upper ? HalfZone : -HalfZone);
 
     private FixedList<Point> Of(IReadOnlyList<double> x, IReadOnlyList<double> z) => FixedList<Point>.Copy(x.Zip(z, (at, height) => new Point(at, height - _line.HeightUm(at))));
 }

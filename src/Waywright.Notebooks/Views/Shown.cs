@@ -31,6 +31,9 @@ internal static class Shown
 
     public static string Count(int count) => count.ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>A share of one in whole per cent; neither 0 nor 100 unless it is.</summary>
+    public static string Percent(double share) => share is > 0 and < 0.01 ? "< 1" : share is > 0.99 and < 1 ? "> 99" : (100 * share).ToString("0", CultureInfo.InvariantCulture);
+
     public static string First(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
 
     // A figure that rounds to zero is written without a minus.

@@ -47,12 +47,15 @@ internal sealed class StraightnessFiguresView : View<StraightnessFigures>
     }
 
     /// <summary>What every straightness figure rests on.</summary>
-    public static string[] Assumptions { get; } =
+    public static string[] Terms { get; } =
     [
         "In the terms of ISO 12780-1: STRt from highest to lowest about the line, STRp above it, STRv below it, STRq root mean square. The end-point line is that of ISO 230-1.",
         "The minimum zone is exact for the stations measured; between stations nothing is known.",
-        "No filter unless the name says so. The figures hold no uncertainty yet: noise alone reads more than zero.",
+        "No filter unless the name says so.",
     ];
+
+    /// <summary>The same for figures that come without uncertainty.</summary>
+    public static string[] Assumptions { get; } = [.. Terms, "The figures hold no uncertainty yet: noise alone reads more than zero."];
 
     private static string At(MinimumZone zone, ZoneSide side) => $"{string.Join(", ", zone.Contacts.Where(c => c.Side == side).Select(c => Shown.Mm(c.PositionMm)))} mm";
 }

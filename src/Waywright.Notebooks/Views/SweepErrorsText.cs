@@ -19,8 +19,23 @@ internal static class SweepErrorsText
     public static string Corrections(PooledSweep pooled)
         => pooled.Corrections.Count == 0 ? "" : Markup.Details("What was corrected", Markup.Table(CorrectionTable(pooled), "Corrections and their size"));
 
+    /// <summary>The inputs as a table; empty without a set-up.</summary>
     public static string Errors(PooledSweep pooled)
-        => pooled.Errors is not { } errors ? "" : Markup.Details("What the heights are uncertain by", Markup.Table(ErrorTable(errors), "Inputs and the straightness that one standard uncertainty of each makes") + (LeftOut(pooled) is { Length: > 0 } left ? Markup.List(left) : ""));
+        => pooled.Errors is not { } errors ? "" : Markup.Table(ErrorTable(errors), "Inputs and the straightness that one standard uncertainty of each makes");
+
+    /// <summary>What the set-up leaves open, each named so that nobody takes its absence for its smallness; empty where it states all.</summary>
+    public static string LeftOut(PooledSweep pooled)
+    {
+        var setup = pooled.Sweep.Setup!;
+        var left = new List<string>();
+        if (!setup.IsGuideKnown)
+            left.Add("the guide's own straightness");
+        if (setup.Indicator is { Dial: null, PermissibleError: null, Check: null })
+            left.Add("the dial's own error (range_mm and turn_mm, or permissible_error_um)");
+        if (setup.Rail is null && setup.Holding is { Kind: HoldingKind.TwoSupports })
+            left.Add("bending by weight and measuring force (rail)");
+        return left.Count == 0 ? "" : $"Not in the uncertainty, because the set-up doesn't state it: {string.Join("; ", left)}.";
+    }
 
     private static TextTable CorrectionTable(PooledSweep pooled)
     {
@@ -36,30 +51,9 @@ internal static class SweepErrorsText
         var table = new TextTable("input", "#standard uncertainty um", "#degrees of freedom", "averages out by", "~what makes it smaller")
             .Add("height of a station", least == most ? least : $"{least} to {most}", Degrees(errors.StationDegreesOfFreedom), "repeating, laying anew", "take more passes, some after lifting the rail and laying it again");
         foreach (var shape in errors.Shapes)
-            table.Add(shape.Input, Two(shape.HeightsUm.Max() - shape.HeightsUm.Min()), Degrees(shape.DegreesOfFreedom), Averages(shape.AveragesOut), shape.Remedy);
+            table.Add(shape.Input, Two(shape.HeightsUm.Max() - shape.HeightsUm.Min()), Degrees(shape.DegreesOfFreedom), BudgetPicture.Averages(shape.AveragesOut), shape.Remedy);
         return table;
     }
-
-    // Each is named so that nobody takes its absence for its smallness.
-    private static string LeftOut(PooledSweep pooled)
-    {
-        var setup = pooled.Sweep.Setup!;
-        var left = new List<string>();
-        if (!setup.IsGuideKnown)
-            left.Add("the guide's own straightness");
-        if (setup.Indicator is { Dial: null, PermissibleError: null, Check: null })
-            left.Add("the dial's own error (range_mm and turn_mm, or permissible_error_um)");
-        if (setup.Rail is null && setup.Holding is { Kind: HoldingKind.TwoSupports })
-            left.Add("bending by weight and measuring force (rail)");
-        return left.Count == 0 ? "" : $"Not in it, because the set-up doesn't state it: {string.Join("; ", left)}.";
-    }
-
-    private static string Averages(AveragesOut by) => by switch
-    {
-        AveragesOut.Repeating => "repeating",
-        AveragesOut.Relaying => "laying anew",
-        _ => "nothing",
-    };
 
     private static string Degrees(double degrees) => degrees > 1000 ? Shown.None : degrees.ToString("0", CultureInfo.InvariantCulture);
 

@@ -5,30 +5,58 @@ namespace Waywright.Notebooks;
 /// <summary>A face, its passes combined.</summary>
 internal sealed class PooledSweepView : View<PooledSweep>
 {
-    protected override string Verdict(PooledSweep result)
+    protected override string Verdict(PooledSweep result) => Verdict(result, result.Uncertainty());
+
+    protected override string Text(PooledSweep result)
+    {
+        var sure = result.Uncertainty();
+        var interval = sure is null ? "" : $"\n{StraightnessUncertaintyView.Table(sure, result.Sweep.Setup)}\n{Next(result, sure)}\nAs read:";
+        return $"{Verdict(result, sure)}{interval}\n{StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup)}\n{StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)}\n{string.Join('\n', Repeats(result))}{SweepErrorsText.Of(result)}";
+    }
+
+    protected override string Html(PooledSweep result)
+    {
+        var sure = result.Uncertainty();
+        var (free, budget) = (result.Hidden is null ? sure : null, sure?.Budget);
+        var read = Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line");
+        return Markup.View(
+            Verdict(result, sure),
+            sure is null ? "" : $"<p>{Markup.Words(Next(result, sure, budget))}</p>",
+            FigureHtml.Of(RailPicture.Of(result, sure: free), RailPicture.Caption(result, free?.Of(ReferenceLineKind.MinimumZone)), RailPicture.Data(result)),
+            sure is null ? read : Markup.Table(StraightnessUncertaintyView.Table(sure, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} with its 95 % interval") + Markup.Note(SweepErrorsText.LeftOut(result)) + Markup.Details("As read: height, depth, root mean square, slope", read),
+            Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), $"{Shown.First(Passes(result))} over {Shown.Count(result.Profile.Count)} stations.", .. Repeats(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
+            SweepErrorsText.Corrections(result),
+            Uncertain(result, sure, budget),
+            Markup.Details("What it rests on", Markup.List(sure is null ? StraightnessFiguresView.Assumptions : [.. StraightnessFiguresView.Terms, .. UncertaintyText.Assumptions(sure)])));
+    }
+
+    protected override IEnumerable<Figure> Figures(PooledSweep result, string id)
+        => StraightnessFiguresView.Of(result.Straightness, id).Concat(result.Uncertainty() is { } sure ? StraightnessUncertaintyView.Of(sure, id) : []);
+
+    private static string Verdict(PooledSweep result, StraightnessUncertainty? sure)
     {
         if (result.Profile.Count < 3)
             return $"{Shown.First(result.Sweep.Name)}: sweep it at more stations. Two stations always lie on a line and say nothing about straightness.";
         var zone = result.Straightness.MinimumZone.Line;
         if (result.Hidden is { } hidden)
             return $"{Shown.First(result.Sweep.Name)}: not the free rail. {hidden} As read, STRt is {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um about the minimum zone.";
-        return $"{Shown.First(result.Sweep.Name)}: straight to {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um (STRt about the minimum zone), from {Passes(result)} over {Shown.Count(result.Profile.Count)} stations.";
+        return sure is null
+            ? $"{Shown.First(result.Sweep.Name)}: straight to {Shown.Um(zone.STRtUm, result.Sweep.Setup)} um (STRt about the minimum zone), from {Passes(result)} over {Shown.Count(result.Profile.Count)} stations."
+            : UncertaintyText.Verdict(Shown.First(result.Sweep.Name), sure.Of(ReferenceLineKind.MinimumZone));
     }
 
-    protected override string Text(PooledSweep result)
-        => $"{Verdict(result)}\n{StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup)}\n{StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)}\n{string.Join('\n', Repeats(result))}{SweepErrorsText.Of(result)}";
+    private static string Uncertain(PooledSweep pooled, StraightnessUncertainty? sure, IReadOnlyList<UncertaintyComponent>? budget)
+    {
+        const string heights = "What the heights are uncertain by";
+        if (sure is not null)
+            return StraightnessUncertaintyView.Details(sure, budget!, $"<p>{heights}:</p>{SweepErrorsText.Errors(pooled)}");
+        return pooled.Errors is null ? "" : Markup.Details(heights, SweepErrorsText.Errors(pooled));
+    }
 
-    protected override string Html(PooledSweep result)
-        => Markup.View(
-            Verdict(result),
-            FigureHtml.Of(RailPicture.Of(result), RailPicture.Caption(result), RailPicture.Data(result)),
-            Markup.Table(StraightnessFiguresView.Table(result.Straightness, result.Sweep.Setup), $"Straightness of {result.Sweep.Name} about each reference line"),
-            Markup.Details("How it was measured", Markup.List([SetupLine(result.Sweep), .. Repeats(result), StraightnessFiguresView.Contacts(result.Straightness.MinimumZone)]) + Markup.Table(Alignment(result), "What alignment took off each pass")),
-            SweepErrorsText.Corrections(result),
-            SweepErrorsText.Errors(result),
-            Markup.Details("What it rests on", Markup.List(StraightnessFiguresView.Assumptions)));
-
-    protected override IEnumerable<Figure> Figures(PooledSweep result, string id) => StraightnessFiguresView.Of(result.Straightness, id);
+    // Measuring a clamped rail better doesn't give the free one.
+    private static string Next(PooledSweep pooled, StraightnessUncertainty sure, IReadOnlyList<UncertaintyComponent>? budget = null)
+        => pooled.Hidden is null ? $"{UncertaintyText.Next(sure.Of(ReferenceLineKind.MinimumZone), budget ?? sure.Budget)} The figure is STRt about the minimum zone, from {Passes(pooled)} over {Shown.Count(pooled.Profile.Count)} stations."
+            : "The intervals are those of the rail as it lay.";
 
     internal static string SetupLine(Sweep sweep)
         => sweep.Setup is { } setup ? $"Set-up {setup}."
