@@ -20,6 +20,7 @@ internal sealed class GradedBatchView : View<GradedBatch>
             Markup.Counts(result.Counts),
             BatchPicture.Of(result) is { } picture ? FigureHtml.Of(picture, BatchPicture.Caption(result)) : "",
             Markup.Table(Table(result, reasons: true), "Rails by what to do next"),
+            Intervals(result),
             Markup.Details("Limits", Markup.Table(GradeRulesView.Table(result.Rules), "Limits of each grade") + Markup.List(GradeRulesView.Note)),
             Markup.Details("What it rests on", Markup.List([result.Basis, .. StraightnessFiguresView.Assumptions])));
 
@@ -34,6 +35,18 @@ internal sealed class GradedBatchView : View<GradedBatch>
         "z" => "use for Z",
         _ => $"use for {grade}",
     };
+
+    // The feature that decided, of each rail: how far its interval is from the limit.
+    private static string Intervals(GradedBatch batch)
+    {
+        var rows = batch.Rails
+            .Select(r => (Rail: r, Feature: r.Features.FirstOrDefault(f => f.Feature == r.LimitingFeature)))
+            .Where(r => r.Feature?.Figure is not null)
+            .Select(r => new IntervalRow($"{r.Rail.Rail} {r.Feature!.Feature}", r.Feature.Figure!, r.Feature.Limit))
+            .Take(BatchPicture.Most)
+            .ToArray();
+        return rows.Length == 0 ? "" : FigureHtml.Of(IntervalPicture.Of("How sure each decision is", "rail and feature that decided", rows), IntervalPicture.Caption(rows), IntervalPicture.Data("rail and feature", rows));
+    }
 
     private static TextTable Table(GradedBatch batch, bool reasons)
     {
