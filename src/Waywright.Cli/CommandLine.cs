@@ -25,6 +25,7 @@ internal static class CommandLine
             PublishVerb.Create(),
             StraightnessVerb.Create(),
             GradeVerb.Create(),
+            PlanVerb.Create(),
             TensionVerb.Create(),
         };
         var parsed = root.Parse(args);
