@@ -36,9 +36,9 @@ internal sealed class MeasuringPlanTrials(int trials, ulong seed, CancellationTo
         cancel.ThrowIfCancellationRequested();
         var figure = FigureOf(plan);
         var sweeps = Draw(plan, limitUm / 2, trials, seed);
-        var (widest, degrees) = WidestError.Of(figure, sweeps.Errors);
-        var surely = limitUm - (StudentQuantile.Of(1 - LeastStake, degrees) * widest);
-        var perhaps = limitUm - (StudentQuantile.Of(1 - LargestStake, degrees) * widest);
+        var widest = WidestError.Of(figure, sweeps.Errors);
+        var surely = limitUm - (StudentQuantile.Of(1 - LeastStake, widest.DegreesOfFreedom) * widest.Um);
+        var perhaps = limitUm - (StudentQuantile.Of(1 - LargestStake, widest.DegreesOfFreedom) * widest.Um);
         var rail = figure.Stations.Residuals(plan.Bow(limitUm / 2));
         var read = Enumerable.Range(0, sweeps.Trials).Select(t => (Trial: t, Um: figure.At(Sum(rail, sweeps.All(t)), rail).Value)).OrderBy(r => r.Um).ToArray();
         var sure = read.Count(r => r.Um <= surely);
