@@ -33,7 +33,7 @@ internal static class BatchPicture
         if (limiting is not null && !local)
             layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-limiting.Limit / 2, limiting.Limit / 2), "", Dash.Dashed));
         var limit = rail.Grade == GradedBatch.Return ? rules.ReturnSideUm : limiting?.Limit;
-        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limit)}.";
+        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.Figure?.EstimateUm ?? limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limit)}.";
         return new Panel($"{rail.Rail} {level.Face.Sweep.FaceName}", $"{Shown.First(GradedBatchView.Action(rail.Grade))}. {figure}", FixedList<Layer>.Copy(layers)) { Sign = SignOf(rail.Grade) };
     }
 

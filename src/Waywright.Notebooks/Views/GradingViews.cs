@@ -48,22 +48,29 @@ internal sealed class GradedBatchView : View<GradedBatch>
         return rows.Length == 0 ? "" : FigureHtml.Of(IntervalPicture.Of("How sure each decision is", "rail and feature that decided", rows), IntervalPicture.Caption(rows), IntervalPicture.Data("rail and feature", rows));
     }
 
+    // For a page: what to do, why, and the estimates alone, as the intervals stand in the picture below.
     private static TextTable Table(GradedBatch batch, bool reasons)
     {
-        string[] figures = ["rail", "!grade", "#side um", "#side local um", "#top local um", "#top free um"];
-        var table = new TextTable(reasons ? [.. figures, "~why", "~next"] : [.. figures, "~next"]);
+        string[] figures = ["#side um", "#side local um", "#top local um", "#top free um"];
+        var table = new TextTable(reasons ? ["rail", "!grade", "~next", "~why", .. figures] : ["rail", "!grade", .. figures, "~next"]);
         foreach (var rail in batch.Rails)
         {
             string[] cells =
             [
-                rail.Rail, rail.Grade, GradedRailView.Value(rail, RailFeature.Side, rail.Side), GradedRailView.Value(rail, RailFeature.SideLocal, rail.Side),
-                GradedRailView.Value(rail, RailFeature.TopLocal, rail.Top), Shown.Um(rail.Top?.Straightness.MinimumZone.Line.STRtUm, rail.Top?.Sweep.Setup),
+                Value(rail, RailFeature.Side, rail.Side, reasons), Value(rail, RailFeature.SideLocal, rail.Side, reasons), Value(rail, RailFeature.TopLocal, rail.Top, reasons),
+                Shown.Um(rail.Top?.Straightness.MinimumZone.Line.STRtUm, rail.Top?.Sweep.Setup),
             ];
-            table.Add(reasons ? [.. cells, rail.Reason, rail.Next] : [.. cells, rail.Next]);
+            table.Add(reasons ? [rail.Rail, rail.Grade, rail.Next, rail.Reason, .. cells] : [rail.Rail, rail.Grade, .. cells, rail.Next]);
         }
 
         return table;
     }
+
+    // Estimate, with its 95 % interval where there is room; as read without a set-up.
+    private static string Value(GradedRail rail, string feature, PooledSweep? face, bool brief)
+        => rail.Features.FirstOrDefault(f => f.Feature == feature)?.Figure is not { } figure ? Shown.Um(rail.ValueOf(feature), face?.Sweep.Setup)
+            : brief ? Shown.Um(figure.EstimateUm, face?.Sweep.Setup)
+            : Shown.Estimate(figure, face?.Sweep.Setup);
 }
 
 /// <summary>One rail.</summary>
@@ -98,10 +105,6 @@ internal sealed class GradedRailView : View<GradedRail>
 
     /// <summary>A rail's name as part of an id: lower case, what is no letter or digit becomes a dash.</summary>
     internal static string IdOf(string rail) => string.Concat(rail.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c.ToString() : string.Create(CultureInfo.InvariantCulture, $"-{(int)c:x}")));
-
-    /// <summary>A feature: estimate and 95 % interval, or as read.</summary>
-    internal static string Value(GradedRail rail, string feature, PooledSweep? face)
-        => rail.Features.FirstOrDefault(f => f.Feature == feature) is { Figure: { } figure } ? Shown.Estimate(figure, face?.Sweep.Setup) : Shown.Um(rail.ValueOf(feature), face?.Sweep.Setup);
 
     private static string Sure(GradedRail rail)
         => rail.Confidence is { } level ? $"The answer holds up to a confidence of {(100 * level).ToString("0.#", CultureInfo.InvariantCulture)} %."
