@@ -23,6 +23,9 @@ internal sealed class TableReader : IDisposable
     private DecimalMark _mark;
     private int _markLine;
     private bool _mixed;
+    private RowPattern? _pattern;
+    private bool _isAhead;
+    private bool _isOver;
 
     private TableReader(TextReader text, string source)
     {
@@ -71,7 +74,13 @@ internal sealed class TableReader : IDisposable
         }
     }
 
-    public static TableReader Parse(string text, string source) => new(new StringReader(text), source);
+    public static TableReader Parse(string text, string source)
+    {
+        var reader = new StringReader(text);
+        if (reader.Peek() == '\uFEFF')
+            reader.Read();
+        return new(reader, source);
+    }
 
     /// <summary>Index of a column, or -1.</summary>
     public int IndexOf(string column)
@@ -88,31 +97,39 @@ internal sealed class TableReader : IDisposable
     /// <summary>Goes to the next row that holds data and has as many fields as the header.</summary>
     public bool MoveNext()
     {
-        try
+        while (Advance())
         {
-            while (_rows.MoveNext())
-            {
-                var row = _rows.Current;
-                // Without a header of its own Sep says that the first row starts on line 2; where rows end is right.
-                Line = _linesBefore + row.LineNumberToExcl - 1;
-                if (row.ColCount == Columns.Count && IsPlain(row.Span))
-                    return true;
-                Line -= row.Span.Count('\n');
-                if (IsUsable(row))
-                    return true;
-            }
-        }
-        catch (DecoderFallbackException)
-        {
-            throw TextSource.NotUtf8(_path);
-        }
-        catch (Exception e) when (e is InvalidDataException or NotSupportedException)
-        {
-            // Sep gives up on rows longer than 16 M characters: no measurement table has them.
-            Problems.Add(Line + 1, null, "a row too long to be a table's", "one reading a line");
+            var row = _rows.Current;
+            Line = LineOf(row);
+            if (row.ColCount == Columns.Count && IsPlain(row.Span))
+                return true;
+            Line -= row.Span.Count('\n');
+            if (IsUsable(row))
+                return true;
         }
 
         return false;
+    }
+
+    /// <summary>Keeps the current row as a pattern for <see cref="MoveNextAlike"/>: all but the fields of two neighbouring columns.</summary>
+    public void Remember(int firstColumn)
+    {
+        _pattern ??= new RowPattern(Delimiter);
+        _pattern.Learn(Row, Field(firstColumn), Field(firstColumn + 1));
+    }
+
+    /// <summary>Goes to the next row if it repeats the remembered one but for two plain numbers, and reads these; any other row is left for <see cref="MoveNext"/>.</summary>
+    public bool MoveNextAlike(out double first, out double second)
+    {
+        first = second = 0;
+        if (_pattern is null || !Advance())
+            return false;
+        var row = _rows.Current;
+        _isAhead = !_pattern.TryRead(row.Span, _mark, out first, out second);
+        if (_isAhead)
+            return false;
+        Line = LineOf(row);
+        return true;
     }
 
     /// <summary>The current row as it stands in the file.</summary>
@@ -178,6 +195,35 @@ internal sealed class TableReader : IDisposable
     {
         _rows.Dispose();
         _text.Dispose();
+    }
+
+    // Without a header of its own Sep says that the first row starts on line 2; where rows end is right.
+    private int LineOf(SepReader.Row row) => _linesBefore + row.LineNumberToExcl - 1;
+
+    private bool Advance()
+    {
+        if (_isAhead)
+        {
+            _isAhead = false;
+            return true;
+        }
+
+        try
+        {
+            _isOver = _isOver || !_rows.MoveNext();
+        }
+        catch (DecoderFallbackException)
+        {
+            throw TextSource.NotUtf8(_path);
+        }
+        catch (Exception e) when (e is InvalidDataException or NotSupportedException)
+        {
+            // Sep gives up on rows longer than 16 M characters: no measurement table has them.
+            Problems.Add(Line + 1, null, "a row too long to be a table's", "one reading a line");
+            _isOver = true;
+        }
+
+        return !_isOver;
     }
 
     // Most rows: they begin with a letter or a digit and hold no quotation mark, so they are no comment, not blank, and end on their line.

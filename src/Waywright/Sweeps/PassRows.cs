@@ -1,13 +1,14 @@
 using System;
+using System.Runtime.InteropServices;
 
 namespace Waywright;
 
 /// <summary>The rows of one pass while a table is read.</summary>
-internal sealed class PassRows(string pass, string direction, string lay, int firstLine, int room)
+internal sealed class PassRows(string pass, string direction, string lay, int firstLine)
 {
-    private double[] _positions = new double[Math.Max(room, 4)];
-    private double[] _readings = new double[Math.Max(room, 4)];
-    private bool _isSorted = true;
+    private FixedList<double> _stations = FixedList<double>.Empty;
+    private double[] _readings = [];
+    private NumberPairs? _rows;
 
     public string Pass { get; } = pass;
 
@@ -17,41 +18,60 @@ internal sealed class PassRows(string pass, string direction, string lay, int fi
 
     public int FirstLine { get; } = firstLine;
 
-    public int LastLine { get; private set; } = firstLine;
+    public int LastLine { get; set; } = firstLine;
 
-    public int Count { get; private set; }
+    public bool Is(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
+        => pass.SequenceEqual(Pass) && direction.SequenceEqual(Direction) && lay.SequenceEqual(Lay);
 
-    public void Add(double position, double reading, int line)
+    /// <summary>Where rows of this pass go. A pass that is met for the first time uses the shared room; one that goes on after others keeps its own.</summary>
+    public NumberPairs Open(NumberPairs shared)
     {
-        if (Count == _positions.Length)
+        if (_rows is null && _readings.Length == 0)
         {
-            Array.Resize(ref _positions, 2 * Count);
-            Array.Resize(ref _readings, 2 * Count);
+            shared.Clear();
+            _rows = shared;
         }
 
-        _isSorted &= Count == 0 || position >= _positions[Count - 1];
-        _positions[Count] = position;
-        _readings[Count++] = reading;
-        LastLine = line;
+        return _rows ??= new NumberPairs(_stations.AsSpan(), _readings);
     }
 
-    /// <summary>The pass in rising position, its readings in um. Passes over the same stations share one list of them: memory grows with rails.</summary>
+    /// <summary>Leaves the shared room to the next pass.</summary>
+    public void Close(NumberPairs shared, ref FixedList<double> stations)
+    {
+        if (_rows == shared)
+            Settle(ref stations);
+    }
+
+    /// <summary>The pass in rising position, its readings in um.</summary>
     /// <param name="factor">Micrometres for one unit of the readings.</param>
     /// <param name="stations">The stations of an earlier pass; those of this one afterwards.</param>
     public SweepPass Finish(double factor, ref FixedList<double> stations)
     {
-        var positions = _positions.AsSpan(0, Count);
-        var readings = _readings.AsSpan(0, Count);
-        if (!_isSorted)
-            positions.Sort(readings);
+        if (_rows is not null)
+            Settle(ref stations);
         if (factor != 1)
         {
-            foreach (ref var reading in readings)
+            foreach (ref var reading in _readings.AsSpan())
                 reading *= factor;
         }
 
-        if (!stations.AsSpan().SequenceEqual(positions))
-            stations = FixedList<double>.Own(positions.ToArray());
-        return new SweepPass(Pass, Direction, Lay, stations, FixedList<double>.Own(Count == _readings.Length ? _readings : readings.ToArray()));
+        return new SweepPass(Pass, Direction, Lay, _stations, FixedList<double>.Own(_readings));
     }
+
+    // Passes over the same stations share one list of them: memory grows with rails.
+    private void Settle(ref FixedList<double> stations)
+    {
+        if (!IsSame(_rows!.First, stations.AsSpan()))
+        {
+            _rows.Sort();
+            if (!IsSame(_rows.First, stations.AsSpan()))
+                stations = FixedList<double>.Own(_rows.First.ToArray());
+        }
+
+        _stations = stations;
+        _readings = _rows.Second.ToArray();
+        _rows = null;
+    }
+
+    private static bool IsSame(ReadOnlySpan<double> a, ReadOnlySpan<double> b) => MemoryMarshal.Cast<double, long>(a).SequenceEqual(MemoryMarshal.Cast<double, long>(b));
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using System.Linq;
 
 namespace Waywright;
@@ -12,63 +13,67 @@ internal sealed class SweepTable
     private readonly SetupBook? _setups;
     private readonly string _source;
     private readonly List<FaceRows> _faces = [];
-    private readonly Dictionary<string, FaceRows> _byName = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, FaceRows> _byRail = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
+    private readonly NumberPairs _room = new();
+    private readonly bool _hasNeighbours;
     private FaceRows? _face;
     private PassRows? _pass;
-
-    // The last sound row but for its position and reading: a row that only differs there belongs to the same pass.
-    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
     private FixedList<double> _stations = FixedList<double>.Empty;
-    private int _rowsOfLastPass;
-    private string _before = "";
-    private string _behind = "";
 
     private SweepTable(TableReader table, string source, SetupBook? setups)
-        => (_table, _columns, _setups, _source) = (table, new SweepColumns(table), setups, source);
+    {
+        (_table, _columns, _setups, _source) = (table, new SweepColumns(table), setups, source);
+        _hasNeighbours = _columns.Reading == _columns.Position + 1;
+    }
 
     public static SweepBatch Read(TableReader table, string source, SetupBook? setups)
     {
         var reader = new SweepTable(table, source, setups);
-        var rows = 0;
+        var any = false;
         while (table.MoveNext())
         {
-            rows++;
+            any = true;
             reader.Add();
         }
 
-        if (rows == 0 && !table.Problems.Any)
+        if (!any && !table.Problems.Any)
             table.Problems.Add(table.HeaderLine, null, "a header and no rows", "at least two rows of readings");
-        var sweeps = table.Problems.Any ? [] : reader._faces.Select(reader.Finish).ToArray();
+        var sweeps = table.Problems.Any ? [] : reader.Finish();
         table.Problems.ThrowIfAny();
         var passedOver = reader._columns.PassedOver.Count == 0 ? "" : $"; not used: {string.Join(", ", reader._columns.PassedOver)}";
-        return new SweepBatch(source, sweeps, $"{table.ReadAs}; readings in {reader._columns.Unit}{passedOver}");
+        return new SweepBatch(source, FixedList<Sweep>.Own(sweeps), $"{table.ReadAs}; readings in {reader._columns.Unit}{passedOver}");
     }
 
     private void Add()
     {
-        var row = _table.Row;
-        var position = _table.Field(_columns.Position);
-        var reading = _table.Field(_columns.Reading);
-        var isSplit = row.Overlaps(position, out var start) & row.Overlaps(reading, out var end) && _columns.Reading == _columns.Position + 1;
-        var before = isSplit ? row[..start] : [];
-        var behind = isSplit ? row[(end + reading.Length)..] : [];
-        if (isSplit && _pass is not null && before.SequenceEqual(_before) && behind.SequenceEqual(_behind))
-        {
-            if (ReadNumbers(out var x, out var z))
-                _pass.Add(x, z, _table.Line);
+        if (!AddNamed() || !_hasNeighbours)
             return;
-        }
+        _table.Remember(_columns.Position);
+        AddAlike(_pass!.Open(_room));
+    }
 
-        if (!AddNamed() || !isSplit)
-            return;
-        (_before, _behind) = (before.ToString(), behind.ToString());
+    // A row that differs from the last sound one in position and reading only belongs to the same pass.
+    private void AddAlike(NumberPairs rows)
+    {
+        while (_table.MoveNextAlike(out var position, out var reading))
+        {
+            if (IsOnRail(position))
+                rows.Add(position, reading);
+            _pass!.LastLine = _table.Line;
+        }
     }
 
     private bool ReadNumbers(out double position, out double reading)
     {
         var sound = _table.TryNumber(_columns.Position, out position) & _table.TryNumber(_columns.Reading, out reading);
+        return IsOnRail(position) && sound;
+    }
+
+    private bool IsOnRail(double position)
+    {
         if (_columns.IsBare || position >= 0)
-            return sound;
+            return true;
         _table.Reject(_columns.Position, _table.Text(_columns.Position), "a position from 0 mm, the end with the dot");
         return false;
     }
@@ -81,7 +86,8 @@ internal sealed class SweepTable
         if ((!_columns.IsBare && !IsNamed()) || !sound)
             return false;
         GoToPass();
-        _pass!.Add(position, reading, _table.Line);
+        _pass!.Open(_room).Add(position, reading);
+        _pass.LastLine = _table.Line;
         return true;
     }
 
@@ -108,33 +114,41 @@ internal sealed class SweepTable
         var rail = Text(_columns.Rail);
         var face = Text(_columns.Face);
         if (_face is null || !rail.SequenceEqual(_face.Rail) || !face.SequenceEqual(_face.Face))
-        {
-            _rowsOfLastPass = _pass?.Count ?? 0;
-            var name = $"{rail}\n{face}";
-            if (!_byName.TryGetValue(name, out _face))
-            {
-                _face = new FaceRows(Known(rail), Known(face), Known(Text(_columns.Setup)), Known(Text(_columns.Track)));
-                _byName.Add(name, _face);
-                _faces.Add(_face);
-            }
-
-            _pass = null;
-        }
-
-        if (!Text(_columns.Setup).SequenceEqual(_face.Setup))
-            _table.Reject(_columns.Setup, Text(_columns.Setup), $"one set-up for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Setup)}");
-        if (!Text(_columns.Track).SequenceEqual(_face.Track))
-            _table.Reject(_columns.Track, Text(_columns.Track), $"one track for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Track)}");
-        if (_pass is null || !Text(_columns.Pass).SequenceEqual(_pass.Pass) || !Text(_columns.Direction).SequenceEqual(_pass.Direction) || !Text(_columns.Lay).SequenceEqual(_pass.Lay))
-            _pass = _face.PassOf(Text(_columns.Pass), Text(_columns.Direction), Text(_columns.Lay)) ?? NewPass(_face);
+            GoToFace(rail, face);
+        var setup = Text(_columns.Setup);
+        if (!setup.SequenceEqual(_face.Setup))
+            _table.Reject(_columns.Setup, setup, $"one set-up for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Setup)}");
+        var track = Text(_columns.Track);
+        if (!track.SequenceEqual(_face.Track))
+            _table.Reject(_columns.Track, track, $"one track for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Track)}");
+        var pass = Text(_columns.Pass);
+        var direction = Text(_columns.Direction);
+        var lay = Text(_columns.Lay);
+        if (_pass is not null && _pass.Is(pass, direction, lay))
+            return;
+        _pass?.Close(_room, ref _stations);
+        _pass = _face.PassOf(pass, direction, lay);
+        if (_pass is null)
+            _face.Passes.Add(_pass = new PassRows(Known(pass), Known(direction), Known(lay), _table.Line));
     }
 
-    private PassRows NewPass(FaceRows face)
+    [MemberNotNull(nameof(_face))]
+    private void GoToFace(ReadOnlySpan<char> rail, ReadOnlySpan<char> face)
     {
-        // As many rows as the pass before had: most batches are swept at the same stations throughout.
-        var added = new PassRows(Known(Text(_columns.Pass)), Known(Text(_columns.Direction)), Known(Text(_columns.Lay)), _table.Line, _pass?.Count ?? _rowsOfLastPass);
-        face.Passes.Add(added);
-        return added;
+        _pass?.Close(_room, ref _stations);
+        _pass = null;
+        _byRail.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(rail, out var first);
+        _face = first;
+        while (_face is not null && !face.SequenceEqual(_face.Face))
+            _face = _face.OtherOfRail;
+        if (_face is not null)
+            return;
+        _face = new FaceRows(first?.Rail ?? rail.ToString(), Known(face), Known(Text(_columns.Setup)), Known(Text(_columns.Track)));
+        if (first is null)
+            _byRail.Add(_face.Rail, _face);
+        else
+            first.OtherOfRail = _face;
+        _faces.Add(_face);
     }
 
     /// <summary>One string for equal names, however often they stand in the file.</summary>
@@ -148,6 +162,14 @@ internal sealed class SweepTable
         }
 
         return known;
+    }
+
+    private Sweep[] Finish()
+    {
+        var sweeps = new Sweep[_faces.Count];
+        for (var i = 0; i < sweeps.Length; i++)
+            sweeps[i] = Finish(_faces[i]);
+        return sweeps;
     }
 
     private Sweep Finish(FaceRows face)
@@ -183,7 +205,13 @@ internal sealed class SweepTable
     private static bool IsOneStation(SweepPass[] passes)
     {
         var first = passes[0].PositionsMm[0];
-        return passes.All(p => p.PositionsMm[0] == first && p.PositionsMm[^1] == first);
+        foreach (var pass in passes)
+        {
+            if (pass.PositionsMm[0] != first || pass.PositionsMm[^1] != first)
+                return false;
+        }
+
+        return true;
     }
 
     private Setup? SetupOf(FaceRows face)
@@ -210,6 +238,8 @@ internal sealed class SweepTable
 
         public string Track { get; } = track;
 
+        public FaceRows? OtherOfRail { get; set; }
+
         public string Name => Rail.Length == 0 ? "the profile" : $"{Rail} {Face}";
 
         public List<PassRows> Passes { get; } = [];
@@ -218,7 +248,7 @@ internal sealed class SweepTable
         {
             foreach (var known in Passes)
             {
-                if (pass.SequenceEqual(known.Pass) && direction.SequenceEqual(known.Direction) && lay.SequenceEqual(known.Lay))
+                if (known.Is(pass, direction, lay))
                     return known;
             }
 
