@@ -3,73 +3,78 @@ using System.Runtime.InteropServices;
 
 namespace Waywright;
 
-/// <summary>The rows of one pass while a table is read.</summary>
-internal sealed class PassRows(string pass, string direction, string lay, int firstLine)
+/// <summary>The rows of one pass while a table is read; used again for a pass of the next face.</summary>
+internal sealed class PassRows
 {
-    private FixedList<double> _stations = FixedList<double>.Empty;
-    private double[] _readings = [];
+    private FixedList<double>? _stations;
+    private FixedList<double> _readings = FixedList<double>.Empty;
     private NumberPairs? _rows;
 
-    public string Pass { get; } = pass;
+    public PassRows() => (Pass, Direction, Lay) = ("", "", "");
 
-    public string Direction { get; } = direction;
+    /// <summary>Takes a finished pass up again.</summary>
+    public PassRows(SweepPass pass)
+    {
+        (Pass, Direction, Lay) = (pass.Pass, pass.Direction, pass.Lay);
+        (_stations, _readings) = (FixedList<double>.Copy(pass.PositionsMm), FixedList<double>.Copy(pass.ReadingsUm));
+    }
 
-    public string Lay { get; } = lay;
+    public string Pass { get; private set; }
 
-    public int FirstLine { get; } = firstLine;
+    public string Direction { get; private set; }
 
-    public int LastLine { get; set; } = firstLine;
+    public string Lay { get; private set; }
+
+    public int LastLine { get; set; }
 
     public bool Is(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
         => pass.SequenceEqual(Pass) && direction.SequenceEqual(Direction) && lay.SequenceEqual(Lay);
 
-    /// <summary>Where rows of this pass go. A pass that is met for the first time uses the shared room; one that goes on after others keeps its own.</summary>
-    public NumberPairs Open(NumberPairs shared)
+    /// <summary>Starts a pass without rows.</summary>
+    public void Start(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay, PassRoom room)
     {
-        if (_rows is null && _readings.Length == 0)
-        {
-            shared.Clear();
-            _rows = shared;
-        }
+        (_stations, _rows) = (null, null);
+        if (!Is(pass, direction, lay))
+            (Pass, Direction, Lay) = (room.Name(pass), room.Name(direction), room.Name(lay));
+    }
 
-        return _rows ??= new NumberPairs(_stations.AsSpan(), _readings);
+    /// <summary>Where rows of this pass go. A pass that is met for the first time uses the shared room; one that goes on after others keeps its own.</summary>
+    public NumberPairs Open(PassRoom room)
+    {
+        if (_rows is not null)
+            return _rows;
+        if (_stations is not null)
+            return _rows = new NumberPairs(_stations.AsSpan(), _readings.AsSpan());
+        room.Rows.Clear();
+        return _rows = room.Rows;
     }
 
     /// <summary>Leaves the shared room to the next pass.</summary>
-    public void Close(NumberPairs shared, ref FixedList<double> stations)
+    public void Close(PassRoom room)
     {
-        if (_rows == shared)
-            Settle(ref stations);
+        if (_rows == room.Rows)
+            Settle(room);
     }
 
-    /// <summary>The pass in rising position, its readings in um.</summary>
-    /// <param name="factor">Micrometres for one unit of the readings.</param>
-    /// <param name="stations">The stations of an earlier pass; those of this one afterwards.</param>
-    public SweepPass Finish(double factor, ref FixedList<double> stations)
+    /// <summary>The pass in rising position.</summary>
+    public SweepPass Finish(PassRoom room)
     {
         if (_rows is not null)
-            Settle(ref stations);
-        if (factor != 1)
-        {
-            foreach (ref var reading in _readings.AsSpan())
-                reading *= factor;
-        }
-
-        return new SweepPass(Pass, Direction, Lay, _stations, FixedList<double>.Own(_readings));
+            Settle(room);
+        return new SweepPass(Pass, Direction, Lay, _stations!, _readings);
     }
 
-    // Passes over the same stations share one list of them: memory grows with rails.
-    private void Settle(ref FixedList<double> stations)
+    private void Settle(PassRoom room)
     {
-        if (!IsSame(_rows!.First, stations.AsSpan()))
+        if (!IsSame(_rows!.First, room.Stations.AsSpan()))
         {
             _rows.Sort();
-            if (!IsSame(_rows.First, stations.AsSpan()))
-                stations = FixedList<double>.Own(_rows.First.ToArray());
+            if (!IsSame(_rows.First, room.Stations.AsSpan()))
+                room.Stations = FixedList<double>.Own(_rows.First.ToArray());
         }
 
-        _stations = stations;
-        _readings = _rows.Second.ToArray();
+        _stations = room.Stations;
+        _readings = room.Readings.Keep(_rows.Second);
         _rows = null;
     }
 

@@ -14,12 +14,11 @@ internal sealed class SweepTable
     private readonly string _source;
     private readonly List<FaceRows> _faces = [];
     private readonly Dictionary<string, FaceRows> _byRail = new(StringComparer.Ordinal);
-    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
-    private readonly NumberPairs _room = new();
+    private readonly PassRoom _room = new();
+    private readonly PassList _shared = new();
     private readonly bool _hasNeighbours;
     private FaceRows? _face;
     private PassRows? _pass;
-    private FixedList<double> _stations = FixedList<double>.Empty;
 
     private SweepTable(TableReader table, string source, SetupBook? setups)
     {
@@ -50,17 +49,17 @@ internal sealed class SweepTable
         if (!AddNamed() || !_hasNeighbours)
             return;
         _table.Remember(_columns.Position);
-        AddAlike(_pass!.Open(_room));
+        AddAlike(_pass!, _pass!.Open(_room), _face!.Factor);
     }
 
     // A row that differs from the last sound one in position and reading only belongs to the same pass.
-    private void AddAlike(NumberPairs rows)
+    private void AddAlike(PassRows pass, NumberPairs rows, double factor)
     {
         while (_table.MoveNextAlike(out var position, out var reading))
         {
             if (IsOnRail(position))
-                rows.Add(position, reading);
-            _pass!.LastLine = _table.Line;
+                rows.Add(position, reading * factor);
+            pass.LastLine = _table.Line;
         }
     }
 
@@ -86,7 +85,7 @@ internal sealed class SweepTable
         if ((!_columns.IsBare && !IsNamed()) || !sound)
             return false;
         GoToPass();
-        _pass!.Open(_room).Add(position, reading);
+        _pass.Open(_room).Add(position, reading * _face.Factor);
         _pass.LastLine = _table.Line;
         return true;
     }
@@ -109,6 +108,7 @@ internal sealed class SweepTable
 
     private ReadOnlySpan<char> Text(int column) => column < 0 ? [] : _table.Text(column);
 
+    [MemberNotNull(nameof(_face), nameof(_pass))]
     private void GoToPass()
     {
         var rail = Text(_columns.Rail);
@@ -126,42 +126,29 @@ internal sealed class SweepTable
         var lay = Text(_columns.Lay);
         if (_pass is not null && _pass.Is(pass, direction, lay))
             return;
-        _pass?.Close(_room, ref _stations);
-        _pass = _face.PassOf(pass, direction, lay);
-        if (_pass is null)
-            _face.Passes.Add(_pass = new PassRows(Known(pass), Known(direction), Known(lay), _table.Line));
+        _pass?.Close(_room);
+        _pass = _face.Open(_shared).Find(pass, direction, lay, _room);
     }
 
     [MemberNotNull(nameof(_face))]
     private void GoToFace(ReadOnlySpan<char> rail, ReadOnlySpan<char> face)
     {
-        _pass?.Close(_room, ref _stations);
+        _pass?.Close(_room);
         _pass = null;
+        _face?.Close(_shared, _room);
         _byRail.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(rail, out var first);
         _face = first;
         while (_face is not null && !face.SequenceEqual(_face.Face))
             _face = _face.OtherOfRail;
         if (_face is not null)
             return;
-        _face = new FaceRows(first?.Rail ?? rail.ToString(), Known(face), Known(Text(_columns.Setup)), Known(Text(_columns.Track)));
+        var setup = _room.Name(Text(_columns.Setup));
+        _face = new FaceRows(first?.Rail ?? rail.ToString(), _room.Name(face), setup, _room.Name(Text(_columns.Track)), _table.Line, FactorOf(SetupOf(setup)) ?? 1);
         if (first is null)
             _byRail.Add(_face.Rail, _face);
         else
             first.OtherOfRail = _face;
         _faces.Add(_face);
-    }
-
-    /// <summary>One string for equal names, however often they stand in the file.</summary>
-    private string Known(ReadOnlySpan<char> name)
-    {
-        var names = _names.GetAlternateLookup<ReadOnlySpan<char>>();
-        if (!names.TryGetValue(name, out var known))
-        {
-            known = name.ToString();
-            _names.Add(known);
-        }
-
-        return known;
     }
 
     private Sweep[] Finish()
@@ -174,38 +161,31 @@ internal sealed class SweepTable
 
     private Sweep Finish(FaceRows face)
     {
-        var setup = SetupOf(face);
-        var factor = _columns.Unit switch
+        var setup = SetupOf(face.Setup);
+        if (_setups is not null && setup is null)
         {
-            "mm" => 1000,
-            "in" => 25400,
-            "div" => setup?.DivisionUm ?? double.NaN,
-            _ => 1,
-        };
-        if (double.IsNaN(factor))
-        {
-            _table.Problems.Add(_table.HeaderLine, null, "readings in divisions and no set-up that says how large a division is", "a set-ups file with the dial's division_um");
-            factor = 1;
+            _table.Problems.Add(face.FirstLine, null, face.Setup.Length > 0 ? $"the set-up {ProblemList.Shown(face.Setup)}" : $"no set-up for {face.Name}",
+                $"a set-up of {_setups.Source}: {string.Join(", ", _setups.Setups.Select(s => s.Id))}");
         }
 
-        var passes = new SweepPass[face.Passes.Count];
-        for (var i = 0; i < passes.Length; i++)
-            passes[i] = face.Passes[i].Finish(factor, ref _stations);
+        if (FactorOf(setup) is null)
+            _table.Problems.Add(_table.HeaderLine, null, "readings in divisions and no set-up that says how large a division is", "a set-ups file with the dial's division_um");
+        var passes = face.Finish(_room);
         if (IsOneStation(passes))
-            _table.Problems.Add(face.Passes[^1].LastLine, null, $"one station for {face.Name}", "at least two stations at different positions");
+            _table.Problems.Add(face.LastLine, null, $"one station for {face.Name}", "at least two stations at different positions");
         RailFace? which = face.Face switch
         {
             "side" => RailFace.Side,
             "top" => RailFace.Top,
             _ => null,
         };
-        return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, FixedList<SweepPass>.Own(passes), _source);
+        return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, passes, _source);
     }
 
-    private static bool IsOneStation(SweepPass[] passes)
+    private static bool IsOneStation(FixedList<SweepPass> passes)
     {
         var first = passes[0].PositionsMm[0];
-        foreach (var pass in passes)
+        foreach (var pass in passes.AsSpan())
         {
             if (pass.PositionsMm[0] != first || pass.PositionsMm[^1] != first)
                 return false;
@@ -214,45 +194,14 @@ internal sealed class SweepTable
         return true;
     }
 
-    private Setup? SetupOf(FaceRows face)
+    private Setup? SetupOf(string id) => id.Length > 0 ? _setups?.Find(id) : _setups?.Setups.Count == 1 ? _setups.Setups[0] : null;
+
+    /// <summary>Micrometres for one unit of the readings; null when nothing says so.</summary>
+    private double? FactorOf(Setup? setup) => _columns.Unit switch
     {
-        if (_setups is null)
-            return null;
-        var setup = face.Setup.Length > 0 ? _setups.Find(face.Setup) : _setups.Setups.Count == 1 ? _setups.Setups[0] : null;
-        if (setup is null)
-        {
-            _table.Problems.Add(face.Passes[0].FirstLine, null, face.Setup.Length > 0 ? $"the set-up {ProblemList.Shown(face.Setup)}" : $"no set-up for {face.Name}",
-                $"a set-up of {_setups.Source}: {string.Join(", ", _setups.Setups.Select(s => s.Id))}");
-        }
-
-        return setup;
-    }
-
-    private sealed class FaceRows(string rail, string face, string setup, string track)
-    {
-        public string Rail { get; } = rail;
-
-        public string Face { get; } = face;
-
-        public string Setup { get; } = setup;
-
-        public string Track { get; } = track;
-
-        public FaceRows? OtherOfRail { get; set; }
-
-        public string Name => Rail.Length == 0 ? "the profile" : $"{Rail} {Face}";
-
-        public List<PassRows> Passes { get; } = [];
-
-        public PassRows? PassOf(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
-        {
-            foreach (var known in Passes)
-            {
-                if (known.Is(pass, direction, lay))
-                    return known;
-            }
-
-            return null;
-        }
-    }
+        "mm" => 1000,
+        "in" => 25400,
+        "div" => setup?.DivisionUm,
+        _ => 1,
+    };
 }
