@@ -1,5 +1,8 @@
 using System;
 using System.Globalization;
+using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Waywright;
 
@@ -95,6 +98,50 @@ internal static class Number
     /// <param name="mark">The decimal mark; a digit when none is known yet, which is never met after the digits.</param>
     /// <param name="value">The number.</param>
     public static int ReadPlain(ReadOnlySpan<char> text, int at, char mark, out double value)
+    {
+        unchecked
+        {
+            if (at > text.Length - 9)
+                return ReadPlainByDigit(text, at, mark, out value);
+            var negative = text[at] == '-' ? 1 : 0;
+            var start = at + negative;
+            // Eight characters at once: bit i of others says that character i is no digit.
+            var characters = Vector128.Create(MemoryMarshal.Cast<char, ushort>(text.Slice(start, 8))) - Vector128.Create((ushort)'0');
+            var others = Vector128.GreaterThan(characters, Vector128.Create((ushort)9)).ExtractMostSignificantBits() | 0x100;
+            var digits = Vector128.Narrow(characters, characters).AsUInt64().ToScalar();
+            var count = BitOperations.TrailingZeroCount(others);
+            var length = count;
+            var decimals = 0;
+            if (text[start + count] == mark && count < 8)
+            {
+                length = BitOperations.TrailingZeroCount(others & (others - 1));
+                decimals = length - count - 1;
+                var below = (1UL << (8 * count)) - 1;
+                digits = (digits & below) | ((digits >> 8) & ~below);
+                count += decimals;
+            }
+
+            if (count == 0 || length >= 8)
+                return ReadPlainByDigit(text, at, mark, out value);
+            var size = EightDigits(digits << (64 - (8 * count))) / Powers[decimals];
+            value = BitConverter.UInt64BitsToDouble(BitConverter.DoubleToUInt64Bits(size) ^ ((ulong)negative << 63));
+            return start + length;
+        }
+    }
+
+    // Neighbouring digits become pairs, pairs become fours, fours become eight; the first digit is in the lowest byte.
+    private static double EightDigits(ulong digits)
+    {
+        unchecked
+        {
+            digits = (digits * ((10 << 8) + 1)) >> 8;
+            digits = ((digits & 0x00FF00FF00FF00FF) * ((100UL << 16) + 1)) >> 16;
+            digits = ((digits & 0x0000FFFF0000FFFF) * ((10000UL << 32) + 1)) >> 32;
+            return (long)digits;
+        }
+    }
+
+    private static int ReadPlainByDigit(ReadOnlySpan<char> text, int at, char mark, out double value)
     {
         unchecked
         {

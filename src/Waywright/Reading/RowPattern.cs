@@ -4,24 +4,19 @@ namespace Waywright;
 
 /// <summary>
 /// A row but for two neighbouring fields. Most rows of a measurement table repeat the row before them but for two numbers: such a row is told by comparing,
-/// and needs no splitting. Equal text also has equal quotes and as many fields, so it needs no check either.
+/// and its end is found by reading the numbers. Equal text also has equal quotes and as many fields, so it needs no check either.
 /// </summary>
 internal sealed class RowPattern(char delimiter)
 {
     private char[] _text = new char[64];
     private int _before;
-    private int _length;
-    private bool _isSet;
+    private int _length = -1;
 
     /// <param name="row">A row that was found sound.</param>
-    /// <param name="first">The first of the two fields, within the row.</param>
-    /// <param name="second">The next field, within the row.</param>
-    public void Learn(ReadOnlySpan<char> row, ReadOnlySpan<char> first, ReadOnlySpan<char> second)
+    /// <param name="start">Where the first of the two fields starts.</param>
+    /// <param name="end">Where the second ends.</param>
+    public void Learn(ReadOnlySpan<char> row, int start, int end)
     {
-        _isSet = row.Overlaps(first, out var start) & row.Overlaps(second, out var end);
-        if (!_isSet)
-            return;
-        end += second.Length;
         if (row.Length > _text.Length)
             _text = new char[row.Length];
         row[..start].CopyTo(_text);
@@ -30,23 +25,48 @@ internal sealed class RowPattern(char delimiter)
         _length = row.Length - (end - start);
     }
 
-    /// <summary>Reads the two numbers of a row that repeats this one and has plain numbers with the file's own decimal mark; false for any other row.</summary>
-    public bool TryRead(ReadOnlySpan<char> row, DecimalMark mark, out double first, out double second)
+    /// <summary>Whether a row repeats this one but for what stands from start to end.</summary>
+    public bool IsLike(ReadOnlySpan<char> row, int start, int end)
+        => start == _before && row.Length - (end - start) == _length && row.StartsWith(_text.AsSpan(0, start)) && row.EndsWith(_text.AsSpan(start, _length - start));
+
+    /// <summary>
+    /// Reads the two numbers of each row at the start of the text, as long as the rows repeat this one and have plain numbers with the file's own decimal mark.
+    /// Returns how many characters these rows have.
+    /// </summary>
+    /// <param name="text">Starts with a row; may end within one.</param>
+    /// <param name="mark">The file's decimal mark.</param>
+    /// <param name="least">A row whose first number is less is left.</param>
+    /// <param name="factor">By which the second numbers are multiplied.</param>
+    /// <param name="pairs">Gets the numbers.</param>
+    public int Read(ReadOnlySpan<char> text, DecimalMark mark, double least, double factor, NumberPairs pairs)
     {
-        first = second = 0;
-        var text = _text.AsSpan(0, _length);
-        if (!_isSet || !row.StartsWith(text[.._before]))
-            return false;
+        var before = _text.AsSpan(0, _before);
+        var behind = _text.AsSpan(_before, _length - _before);
         var sign = mark switch
         {
             DecimalMark.Point => '.',
             DecimalMark.Comma => ',',
             _ => '0',
         };
-        var at = Number.ReadPlain(row, _before, sign, out first);
-        if (at < 0 || at >= row.Length || row[at] != delimiter)
-            return false;
-        at = Number.ReadPlain(row, at + 1, sign, out second);
-        return at >= 0 && row[at..].SequenceEqual(text[_before..]);
+        var rest = text;
+        while (rest.StartsWith(before))
+        {
+            var at = Number.ReadPlain(rest, before.Length, sign, out var first);
+            if (at < 0 || at >= rest.Length || rest[at] != delimiter || first < least)
+                break;
+            at = Number.ReadPlain(rest, at + 1, sign, out var second);
+            if (at < 0 || (!behind.IsEmpty && !rest[at..].StartsWith(behind)))
+                break;
+            at += behind.Length;
+            if (at < rest.Length && rest[at] == '\n')
+                rest = rest[(at + 1)..];
+            else if (rest[at..].StartsWith("\r\n"))
+                rest = rest[(at + 2)..];
+            else
+                break;
+            pairs.Add(first, second * factor);
+        }
+
+        return text.Length - rest.Length;
     }
 }

@@ -46,33 +46,36 @@ internal sealed class SweepTable
 
     private void Add()
     {
-        if (!AddNamed() || !_hasNeighbours)
+        // A row that differs from the last sound one in position and reading only belongs to the same pass.
+        if (_hasNeighbours && _pass is not null && _table.IsLikeRemembered(_columns.Position))
+        {
+            if (ReadNumbers(out var position, out var reading))
+                Add(position, reading);
+        }
+        else if (!AddNamed() || !_hasNeighbours)
+        {
             return;
-        _table.Remember(_columns.Position);
-        AddAlike(_pass!, _pass!.Open(_room), _face!.Factor);
+        }
+        else
+        {
+            _table.Remember(_columns.Position);
+        }
+
+        _table.ReadAlike(_columns.IsBare ? double.NegativeInfinity : 0, _face!.Factor, _pass!.Open(_room));
+        _pass.LastLine = _table.Line;
     }
 
-    // A row that differs from the last sound one in position and reading only belongs to the same pass.
-    private void AddAlike(PassRows pass, NumberPairs rows, double factor)
+    private void Add(double position, double reading)
     {
-        while (_table.MoveNextAlike(out var position, out var reading))
-        {
-            if (IsOnRail(position))
-                rows.Add(position, reading * factor);
-            pass.LastLine = _table.Line;
-        }
+        _pass!.Open(_room).Add(position, reading * _face!.Factor);
+        _pass.LastLine = _table.Line;
     }
 
     private bool ReadNumbers(out double position, out double reading)
     {
         var sound = _table.TryNumber(_columns.Position, out position) & _table.TryNumber(_columns.Reading, out reading);
-        return IsOnRail(position) && sound;
-    }
-
-    private bool IsOnRail(double position)
-    {
         if (_columns.IsBare || position >= 0)
-            return true;
+            return sound;
         _table.Reject(_columns.Position, _table.Text(_columns.Position), "a position from 0 mm, the end with the dot");
         return false;
     }
@@ -85,8 +88,7 @@ internal sealed class SweepTable
         if ((!_columns.IsBare && !IsNamed()) || !sound)
             return false;
         GoToPass();
-        _pass.Open(_room).Add(position, reading * _face.Factor);
-        _pass.LastLine = _table.Line;
+        Add(position, reading);
         return true;
     }
 
@@ -108,7 +110,6 @@ internal sealed class SweepTable
 
     private ReadOnlySpan<char> Text(int column) => column < 0 ? [] : _table.Text(column);
 
-    [MemberNotNull(nameof(_face), nameof(_pass))]
     private void GoToPass()
     {
         var rail = Text(_columns.Rail);
