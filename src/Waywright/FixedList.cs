@@ -9,45 +9,37 @@ namespace Waywright;
 internal sealed class FixedList<T> : IReadOnlyList<T>, IEquatable<FixedList<T>>
 {
     private readonly T[] _items;
-    private readonly int _start;
 
-    private FixedList(T[] items, int start, int count) => (_items, _start, Count) = (items, start, count);
+    private FixedList(T[] items) => _items = items;
 
-    public static FixedList<T> Empty { get; } = new([], 0, 0);
+    public static FixedList<T> Empty { get; } = new([]);
 
-    public int Count { get; }
+    public int Count => _items.Length;
 
-    public T this[int index] => AsSpan()[index];
+    public T this[int index] => _items[index];
 
-    public static FixedList<T> Copy(IEnumerable<T> items) => items as FixedList<T> ?? Own(items.ToArray());
+    public static FixedList<T> Copy(IEnumerable<T> items) => items as FixedList<T> ?? new FixedList<T>(items.ToArray());
 
     /// <summary>Takes the array over: the caller must not keep it.</summary>
-    public static FixedList<T> Own(T[] items) => new(items, 0, items.Length);
+    public static FixedList<T> Own(T[] items) => new(items);
 
-    /// <summary>Takes a part of an array over, so that many short lists can lie in one: the caller must not write to that part again.</summary>
-    public static FixedList<T> Own(T[] items, int start, int count)
-    {
-        _ = items.AsSpan(start, count);
-        return new(items, start, count);
-    }
+    public ReadOnlySpan<T> AsSpan() => _items;
 
-    public ReadOnlySpan<T> AsSpan() => new(_items, _start, Count);
-
-    public bool Equals(FixedList<T>? other) => other is not null && AsSpan().SequenceEqual(other.AsSpan(), EqualityComparer<T>.Default);
+    public bool Equals(FixedList<T>? other) => other is not null && _items.AsSpan().SequenceEqual(other._items, EqualityComparer<T>.Default);
 
     public override bool Equals(object? obj) => Equals(obj as FixedList<T>);
 
     public override int GetHashCode()
     {
         var hash = new HashCode();
-        foreach (var item in AsSpan())
+        foreach (var item in _items)
             hash.Add(item);
         return hash.ToHashCode();
     }
 
-    public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)new ArraySegment<T>(_items, _start, Count)).GetEnumerator();
+    public IEnumerator<T> GetEnumerator() => ((IEnumerable<T>)_items).GetEnumerator();
 
-    IEnumerator IEnumerable.GetEnumerator() => GetEnumerator();
+    IEnumerator IEnumerable.GetEnumerator() => _items.GetEnumerator();
 
-    public override string ToString() => $"[{Count} items]";
+    public override string ToString() => $"[{_items.Length} items]";
 }

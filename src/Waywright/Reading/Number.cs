@@ -103,16 +103,18 @@ internal static class Number
         {
             if (at > text.Length - 9)
                 return ReadPlainByDigit(text, at, mark, out value);
-            var negative = text[at] == '-' ? 1 : 0;
-            var start = at + negative;
-            // Eight characters at once: bit i of others says that character i is no digit.
-            var characters = Vector128.Create(MemoryMarshal.Cast<char, ushort>(text.Slice(start, 8))) - Vector128.Create((ushort)'0');
-            var others = Vector128.GreaterThan(characters, Vector128.Create((ushort)9)).ExtractMostSignificantBits() | 0x100;
-            var digits = Vector128.Narrow(characters, characters).AsUInt64().ToScalar();
+            // Eight characters at once: bit i of others says that character i is no digit. A minus counts as a leading zero.
+            var characters = Vector128.Create(MemoryMarshal.Cast<char, ushort>(text.Slice(at, 8))) - Vector128.Create((ushort)'0');
+            var others = Vector128.GreaterThan(characters, Vector128.Create((ushort)9)).ExtractMostSignificantBits();
+            var negative = others & 1;
+            if (negative != 0 && text[at] != '-')
+                return ReadPlainByDigit(text, at, mark, out value);
+            others = (others & 0xFE) | 0x100;
+            var digits = Vector128.Narrow(characters, characters).AsUInt64().ToScalar() & ~(0xFFUL * negative);
             var count = BitOperations.TrailingZeroCount(others);
             var length = count;
             var decimals = 0;
-            if (text[start + count] == mark && count < 8)
+            if (text[at + count] == mark && count < 8)
             {
                 length = BitOperations.TrailingZeroCount(others & (others - 1));
                 decimals = length - count - 1;
@@ -121,11 +123,11 @@ internal static class Number
                 count += decimals;
             }
 
-            if (count == 0 || length >= 8)
+            if (count == (int)negative || length >= 8)
                 return ReadPlainByDigit(text, at, mark, out value);
             var size = EightDigits(digits << (64 - (8 * count))) / Powers[decimals];
             value = BitConverter.UInt64BitsToDouble(BitConverter.DoubleToUInt64Bits(size) ^ ((ulong)negative << 63));
-            return start + length;
+            return at + length;
         }
     }
 

@@ -137,7 +137,10 @@ internal sealed class TableReader : IDisposable
     /// <summary>A field's text, without its quotes and outer blanks.</summary>
     public ReadOnlySpan<char> Text(int column)
     {
-        var field = Field(column).Trim();
+        var field = Field(column);
+        if (!field.IsEmpty && char.IsAsciiLetterOrDigit(field[0]) && char.IsAsciiLetterOrDigit(field[^1]))
+            return field;
+        field = field.Trim();
         if (field.IsEmpty || field[0] != '"')
             return field;
         return TableHeader.Unquote(field).AsSpan().Trim();

@@ -4,7 +4,7 @@ namespace Waywright;
 internal sealed class FaceRows(string rail, string face, string setup, string track, int firstLine, double factor)
 {
     private PassList? _open;
-    private SweepPass[] _passes = [];
+    private FixedList<SweepPass> _passes = FixedList<SweepPass>.Empty;
 
     public string Rail { get; } = rail;
 
@@ -19,6 +19,9 @@ internal sealed class FaceRows(string rail, string face, string setup, string tr
     /// <summary>Last line of the pass that was met last.</summary>
     public int LastLine { get; private set; }
 
+    /// <summary>Whether all passes together have one station, once they are finished.</summary>
+    public bool IsOneStation { get; private set; }
+
     /// <summary>Micrometres for one unit of the readings.</summary>
     public double Factor { get; } = factor;
 
@@ -31,7 +34,7 @@ internal sealed class FaceRows(string rail, string face, string setup, string tr
     {
         if (_open is not null)
             return _open;
-        if (_passes.Length > 0)
+        if (_passes.Count > 0)
             return _open = new PassList(_passes, LastLine);
         shared.Clear();
         return _open = shared;
@@ -47,8 +50,24 @@ internal sealed class FaceRows(string rail, string face, string setup, string tr
     /// <summary>The passes in rising position.</summary>
     public FixedList<SweepPass> Finish(PassRoom room)
     {
-        if (_open is not null)
-            (LastLine, _passes, _open) = (_open.Last.LastLine, _open.Finish(room), null);
-        return FixedList<SweepPass>.Own(_passes);
+        if (_open is null)
+            return _passes;
+        LastLine = _open.Last.LastLine;
+        var passes = _open.Finish(room);
+        IsOneStation = HaveOneStation(passes);
+        _open = null;
+        return _passes = FixedList<SweepPass>.Own(passes);
+    }
+
+    private static bool HaveOneStation(SweepPass[] passes)
+    {
+        var first = passes[0].PositionsMm[0];
+        foreach (var pass in passes)
+        {
+            if (pass.PositionsMm[0] != first || pass.PositionsMm[^1] != first)
+                return false;
+        }
+
+        return true;
     }
 }

@@ -11,8 +11,6 @@ internal sealed class PassRoom
     /// <summary>Rows of the pass that is being read.</summary>
     public NumberPairs Rows { get; } = new();
 
-    public NumberBlocks Readings { get; } = new();
-
     /// <summary>Stations of the last pass that was read: passes over the same ones share their list, so memory grows with rails.</summary>
     public FixedList<double> Stations { get; set; } = FixedList<double>.Empty;
 

@@ -74,7 +74,7 @@ internal sealed class PassRows
         }
 
         _stations = room.Stations;
-        _readings = room.Readings.Keep(_rows.Second);
+        _readings = FixedList<double>.Own(_rows.Second.ToArray());
         _rows = null;
     }
 

@@ -85,50 +85,51 @@ internal sealed class SweepTable
         var sound = ReadNumbers(out var position, out var reading);
         if (_columns.Temperature >= 0 && !_table.Text(_columns.Temperature).IsEmpty)
             sound &= _table.TryNumber(_columns.Temperature, out _);
-        if ((!_columns.IsBare && !IsNamed()) || !sound)
+        var rail = Text(_columns.Rail);
+        var face = Text(_columns.Face);
+        var pass = Text(_columns.Pass);
+        var direction = Text(_columns.Direction);
+        if ((!_columns.IsBare && !IsNamed(rail, face, pass, direction)) || !sound)
             return false;
-        GoToPass();
+        if (_face is null || !rail.SequenceEqual(_face.Rail) || !face.SequenceEqual(_face.Face))
+            GoToFace(rail, face);
+        CheckFace(_face);
+        GoToPass(_face, pass, direction, Text(_columns.Lay));
         Add(position, reading);
         return true;
     }
 
-    private bool IsNamed()
+    private bool IsNamed(ReadOnlySpan<char> rail, ReadOnlySpan<char> face, ReadOnlySpan<char> pass, ReadOnlySpan<char> direction)
     {
-        var rail = _table.Text(_columns.Rail);
         if (rail.IsEmpty || rail.Length > 64 || rail.ContainsAnyInRange('\0', '\x1f'))
             _table.Reject(_columns.Rail, rail, "a rail's name of 1 to 64 characters");
-        var face = _table.Text(_columns.Face);
         if (face is not ("side" or "top"))
             _table.Reject(_columns.Face, face, "the face: side or top");
-        var direction = _table.Text(_columns.Direction);
         if (direction is not ("forward" or "back"))
             _table.Reject(_columns.Direction, direction, "the direction: forward or back");
-        if (_table.Text(_columns.Pass).IsEmpty)
+        if (pass.IsEmpty)
             _table.Reject(_columns.Pass, [], "the pass: a number or a name");
         return !rail.IsEmpty && face is "side" or "top";
     }
 
     private ReadOnlySpan<char> Text(int column) => column < 0 ? [] : _table.Text(column);
 
-    private void GoToPass()
+    private void CheckFace(FaceRows face)
     {
-        var rail = Text(_columns.Rail);
-        var face = Text(_columns.Face);
-        if (_face is null || !rail.SequenceEqual(_face.Rail) || !face.SequenceEqual(_face.Face))
-            GoToFace(rail, face);
         var setup = Text(_columns.Setup);
-        if (!setup.SequenceEqual(_face.Setup))
-            _table.Reject(_columns.Setup, setup, $"one set-up for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Setup)}");
+        if (!setup.SequenceEqual(face.Setup))
+            _table.Reject(_columns.Setup, setup, $"one set-up for {face.Name}: an earlier row has {ProblemList.Shown(face.Setup)}");
         var track = Text(_columns.Track);
-        if (!track.SequenceEqual(_face.Track))
-            _table.Reject(_columns.Track, track, $"one track for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Track)}");
-        var pass = Text(_columns.Pass);
-        var direction = Text(_columns.Direction);
-        var lay = Text(_columns.Lay);
+        if (!track.SequenceEqual(face.Track))
+            _table.Reject(_columns.Track, track, $"one track for {face.Name}: an earlier row has {ProblemList.Shown(face.Track)}");
+    }
+
+    private void GoToPass(FaceRows face, ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
+    {
         if (_pass is not null && _pass.Is(pass, direction, lay))
             return;
         _pass?.Close(_room);
-        _pass = _face.Open(_shared).Find(pass, direction, lay, _room);
+        _pass = face.Open(_shared).Find(pass, direction, lay, _room);
     }
 
     [MemberNotNull(nameof(_face))]
@@ -172,7 +173,7 @@ internal sealed class SweepTable
         if (FactorOf(setup) is null)
             _table.Problems.Add(_table.HeaderLine, null, "readings in divisions and no set-up that says how large a division is", "a set-ups file with the dial's division_um");
         var passes = face.Finish(_room);
-        if (IsOneStation(passes))
+        if (face.IsOneStation)
             _table.Problems.Add(face.LastLine, null, $"one station for {face.Name}", "at least two stations at different positions");
         RailFace? which = face.Face switch
         {
@@ -181,18 +182,6 @@ internal sealed class SweepTable
             _ => null,
         };
         return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, passes, _source);
-    }
-
-    private static bool IsOneStation(FixedList<SweepPass> passes)
-    {
-        var first = passes[0].PositionsMm[0];
-        foreach (var pass in passes.AsSpan())
-        {
-            if (pass.PositionsMm[0] != first || pass.PositionsMm[^1] != first)
-                return false;
-        }
-
-        return true;
     }
 
     private Setup? SetupOf(string id) => id.Length > 0 ? _setups?.Find(id) : _setups?.Setups.Count == 1 ? _setups.Setups[0] : null;

@@ -58,20 +58,18 @@ public class TableReaderTests
     }
 
     [Theory]
-    [InlineData("")]
-    [InlineData("a,b\n1,2\n")]
-    public void A_line_without_end_is_refused_before_it_fills_the_memory(string before)
+    [InlineData("", 1)]
+    [InlineData("a,b\n1,2\n", 3)]
+    public void A_line_without_end_is_refused_before_it_fills_the_memory(string before, int line)
     {
-        using var table = before.Length == 0 ? null : TableReader.Parse(before + new string('x', 17_000_000), "s.csv");
         var problem = Assert.Throws<InputException>(() =>
         {
-            if (table is null)
-                TableReader.Parse(new string('x', 17_000_000), "s.csv").Dispose();
-            while (table!.MoveNext())
+            using var table = TableReader.Parse(before + new string('x', 17_000_000), "s.csv");
+            while (table.MoveNext())
                 Assert.Equal(2, table.Line);
             table.Problems.ThrowIfAny();
         }).Problems.Single();
-        Assert.Equal((before.Length == 0 ? 1 : 3, "a row too long to be a table's"), (problem.Line, problem.Found));
+        Assert.Equal((line, "a row too long to be a table's"), (problem.Line!.Value, problem.Found));
     }
 
     [Fact]
