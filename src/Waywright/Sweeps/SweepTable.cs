@@ -52,12 +52,10 @@ internal sealed class SweepTable
             if (ReadNumbers(out var position, out var reading))
                 Add(position, reading);
         }
-        else if (!AddNamed() || !_hasNeighbours)
-        {
-            return;
-        }
         else
         {
+            if (!AddNamed() || !_hasNeighbours)
+                return;
             _table.Remember(_columns.Position);
         }
 
