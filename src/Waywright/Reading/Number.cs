@@ -1,5 +1,8 @@
 using System;
 using System.Globalization;
+using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace Waywright;
 
@@ -84,6 +87,90 @@ internal static class Number
         else if (!TryReadSlowly(text[..at], mark, out value))
             return 0;
         return at;
+    }
+
+    /// <summary>
+    /// The short way for what nearly every cell holds, <c>[-]digits[mark digits]</c> of at most 15 digits: the same double as by <see cref="ReadPrefix"/>.
+    /// Returns where the number ends, or -1 for a number of any other form.
+    /// </summary>
+    /// <param name="text">A row.</param>
+    /// <param name="at">Where the number starts.</param>
+    /// <param name="mark">The decimal mark; a digit when none is known yet, which is never met after the digits.</param>
+    /// <param name="value">The number.</param>
+    public static int ReadPlain(ReadOnlySpan<char> text, int at, char mark, out double value)
+    {
+        unchecked
+        {
+            if (at > text.Length - 9)
+                return ReadPlainByDigit(text, at, mark, out value);
+            // Eight characters at once: bit i of others says that character i is no digit. A minus counts as a leading zero.
+            var characters = Vector128.Create(MemoryMarshal.Cast<char, ushort>(text.Slice(at, 8))) - Vector128.Create((ushort)'0');
+            var others = Vector128.GreaterThan(characters, Vector128.Create((ushort)9)).ExtractMostSignificantBits();
+            var negative = others & 1;
+            if (negative != 0 && text[at] != '-')
+                return ReadPlainByDigit(text, at, mark, out value);
+            others = (others & 0xFE) | 0x100;
+            var digits = Vector128.Narrow(characters, characters).AsUInt64().ToScalar() & ~(0xFFUL * negative);
+            var count = BitOperations.TrailingZeroCount(others);
+            var length = count;
+            var decimals = 0;
+            if (text[at + count] == mark && count < 8)
+            {
+                length = BitOperations.TrailingZeroCount(others & (others - 1));
+                decimals = length - count - 1;
+                var below = (1UL << (8 * count)) - 1;
+                digits = (digits & below) | ((digits >> 8) & ~below);
+                count += decimals;
+            }
+
+            if (count == (int)negative || length >= 8)
+                return ReadPlainByDigit(text, at, mark, out value);
+            var size = EightDigits(digits << (64 - (8 * count))) / Powers[decimals];
+            value = BitConverter.UInt64BitsToDouble(BitConverter.DoubleToUInt64Bits(size) ^ ((ulong)negative << 63));
+            return at + length;
+        }
+    }
+
+    // Neighbouring digits become pairs, pairs become fours, fours become eight; the first digit is in the lowest byte.
+    private static double EightDigits(ulong digits)
+    {
+        unchecked
+        {
+            digits = (digits * ((10 << 8) + 1)) >> 8;
+            digits = ((digits & 0x00FF00FF00FF00FF) * ((100UL << 16) + 1)) >> 16;
+            digits = ((digits & 0x0000FFFF0000FFFF) * ((10000UL << 32) + 1)) >> 32;
+            return (long)digits;
+        }
+    }
+
+    private static int ReadPlainByDigit(ReadOnlySpan<char> text, int at, char mark, out double value)
+    {
+        unchecked
+        {
+            value = 0;
+            var negative = (uint)at < (uint)text.Length && text[at] == '-';
+            at += negative ? 1 : 0;
+            var start = at;
+            var mantissa = 0L;
+            uint digit;
+            for (; (uint)at < (uint)text.Length && (digit = text[at] - (uint)'0') <= 9; at++)
+                mantissa = (mantissa * 10) + digit;
+            var digits = at - start;
+            var decimals = 0;
+            if ((uint)at < (uint)text.Length && text[at] == mark)
+            {
+                start = ++at;
+                for (; (uint)at < (uint)text.Length && (digit = text[at] - (uint)'0') <= 9; at++)
+                    mantissa = (mantissa * 10) + digit;
+                decimals = at - start;
+            }
+
+            if ((uint)(digits + decimals - 1) >= 15)
+                return -1;
+            var size = mantissa / Powers[decimals];
+            value = negative ? -size : size;
+            return at;
+        }
     }
 
     private static int ReadExponent(ReadOnlySpan<char> text, ref int at)

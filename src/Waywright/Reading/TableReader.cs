@@ -2,39 +2,37 @@ using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.IO;
-using System.Linq;
 using System.Text;
-using nietras.SeparatedValues;
 
 namespace Waywright;
 
 /// <summary>
 /// Reads a delimited table row by row: header, comma or semicolon or tab, <c>#</c> comment lines, quotes, BOM, CRLF.
-/// Sep splits the rows and nothing more; numbers are read by <see cref="Number"/>, and the decimal mark is settled once for the file from what it holds.
+/// A row ends with its line. Numbers are read by <see cref="Number"/>, and the decimal mark is settled once for the file from what it holds.
 /// </summary>
 internal sealed class TableReader : IDisposable
 {
-    private const string Delimiters = ",;\t";
-
     private readonly string _path;
     private readonly TextReader _text;
-    private readonly SepReader _rows;
-    private readonly int _linesBefore;
+    private readonly LineReader _lines;
+    private readonly RowSplit _fields;
+    private readonly RowPattern _pattern;
     private DecimalMark _mark;
     private int _markLine;
     private bool _mixed;
+    private bool _isSplit;
+    private bool _isOver;
 
     private TableReader(TextReader text, string source)
     {
         _path = source;
         _text = text;
+        _lines = new LineReader(text);
         Problems = new ProblemList(source);
-        var header = ReadHeader(text, source, out _linesBefore);
-        HeaderLine = _linesBefore;
-        Delimiter = DelimiterOf(header);
-        Columns = Split(header, Delimiter).Select(name => Unquote(name.Trim()).Trim()).ToArray();
-        CheckColumns();
-        _rows = Sep.New(Delimiter).Reader(o => o with { HasHeader = false, DisableColCountCheck = true, DisableFastFloat = true }).From(text);
+        (Delimiter, Columns) = TableHeader.Read(ReadHeader(), Line, Problems);
+        HeaderLine = Line;
+        _fields = new RowSplit(Delimiter);
+        _pattern = new RowPattern(Delimiter);
     }
 
     /// <summary>What is wrong so far; the caller throws when it has read all it wants.</summary>
@@ -47,10 +45,10 @@ internal sealed class TableReader : IDisposable
     public int HeaderLine { get; }
 
     /// <summary>Line of the current row, from 1.</summary>
-    public int Line { get; private set; }
+    public int Line => _lines.Number;
 
     /// <summary>How the file was taken, for the reader's eye.</summary>
-    public string ReadAs => $"fields separated by {NameOf(Delimiter)}, decimal {(_mark == DecimalMark.Comma ? "comma" : "point")}";
+    public string ReadAs => $"fields separated by {TableHeader.NameOf(Delimiter)}, decimal {(_mark == DecimalMark.Comma ? "comma" : "point")}";
 
     public static TableReader Open(string path)
     {
@@ -59,11 +57,6 @@ internal sealed class TableReader : IDisposable
         {
             return new TableReader(text, path);
         }
-        catch (DecoderFallbackException)
-        {
-            text.Dispose();
-            throw TextSource.NotUtf8(path);
-        }
         catch
         {
             text.Dispose();
@@ -71,7 +64,13 @@ internal sealed class TableReader : IDisposable
         }
     }
 
-    public static TableReader Parse(string text, string source) => new(new StringReader(text), source);
+    public static TableReader Parse(string text, string source)
+    {
+        var reader = new StringReader(text);
+        if (reader.Peek() == '\uFEFF')
+            reader.Read();
+        return new(reader, source);
+    }
 
     /// <summary>Index of a column, or -1.</summary>
     public int IndexOf(string column)
@@ -88,46 +87,63 @@ internal sealed class TableReader : IDisposable
     /// <summary>Goes to the next row that holds data and has as many fields as the header.</summary>
     public bool MoveNext()
     {
-        try
+        while (Advance())
         {
-            while (_rows.MoveNext())
-            {
-                var row = _rows.Current;
-                // Without a header of its own Sep says that the first row starts on line 2; where rows end is right.
-                Line = _linesBefore + row.LineNumberToExcl - 1;
-                if (row.ColCount == Columns.Count && IsPlain(row.Span))
-                    return true;
-                Line -= row.Span.Count('\n');
-                if (IsUsable(row))
-                    return true;
-            }
-        }
-        catch (DecoderFallbackException)
-        {
-            throw TextSource.NotUtf8(_path);
-        }
-        catch (Exception e) when (e is InvalidDataException or NotSupportedException)
-        {
-            // Sep gives up on rows longer than 16 M characters: no measurement table has them.
-            Problems.Add(Line + 1, null, "a row too long to be a table's", "one reading a line");
+            if (!IsBlankOrComment(Row) && IsUsable())
+                return true;
         }
 
         return false;
     }
 
+    /// <summary>Keeps the current row as a pattern: all but its fields in two neighbouring columns.</summary>
+    public void Remember(int firstColumn)
+    {
+        Split();
+        _pattern.Learn(Row, _fields.StartOf(firstColumn), _fields.EndOf(firstColumn + 1));
+    }
+
+    /// <summary>Whether the current row repeats the remembered one but for those two fields.</summary>
+    public bool IsLikeRemembered(int firstColumn)
+    {
+        Split();
+        return _pattern.IsLike(Row, _fields.StartOf(firstColumn), _fields.EndOf(firstColumn + 1));
+    }
+
+    /// <summary>
+    /// Goes on over the rows that repeat the remembered one but for two plain numbers, and reads these. Any other row is left for <see cref="MoveNext"/>, and so may be some alike.
+    /// </summary>
+    /// <param name="least">A row whose first number is less is left as well.</param>
+    /// <param name="factor">By which the second numbers are multiplied.</param>
+    /// <param name="pairs">Gets the numbers.</param>
+    public void ReadAlike(double least, double factor, NumberPairs pairs)
+    {
+        var before = pairs.Count;
+        var length = _pattern.Read(_lines.Ahead, _mark, least, factor, pairs);
+        _lines.Skip(pairs.Count - before, length);
+        _isSplit = false;
+    }
+
     /// <summary>The current row as it stands in the file.</summary>
-    public ReadOnlySpan<char> Row => _rows.Current.Span;
+    public ReadOnlySpan<char> Row => _lines.Current;
 
     /// <summary>A field as it stands in the row, quotes and blanks included.</summary>
-    public ReadOnlySpan<char> Field(int column) => _rows.Current[column].Span;
+    public ReadOnlySpan<char> Field(int column)
+    {
+        Split();
+        return Row[_fields.StartOf(column).._fields.EndOf(column)];
+    }
 
     /// <summary>A field's text, without its quotes and outer blanks.</summary>
     public ReadOnlySpan<char> Text(int column)
     {
-        var field = _rows.Current[column].Span.Trim();
+        var field = Field(column);
+        if (!field.IsEmpty && char.IsAsciiLetterOrDigit(field[0]) && char.IsAsciiLetterOrDigit(field[^1]))
+            return field;
+        field = field.Trim();
         if (field.IsEmpty || field[0] != '"')
             return field;
-        return Unquote(field).AsSpan().Trim();
+        return TableHeader.Unquote(field).AsSpan().Trim();
     }
 
     /// <summary>Reads a field as a number; a problem is noted when it is none.</summary>
@@ -151,11 +167,8 @@ internal sealed class TableReader : IDisposable
     /// <summary>Character at which a field of the current row starts, from 1.</summary>
     public int CharacterOf(int column)
     {
-        var row = _rows.Current;
-        var at = 1;
-        for (var c = 0; c < column; c++)
-            at += row[c].Span.Length + 1;
-        return at;
+        Split();
+        return 1 + _fields.StartOf(column);
     }
 
     /// <summary>Holds a decimal mark met in a quantity text to the file's own.</summary>
@@ -174,101 +187,85 @@ internal sealed class TableReader : IDisposable
         }
     }
 
-    public void Dispose()
+    public void Dispose() => _text.Dispose();
+
+    private bool Advance()
     {
-        _rows.Dispose();
-        _text.Dispose();
+        _isSplit = false;
+        try
+        {
+            _isOver = _isOver || !_lines.MoveNext();
+        }
+        catch (DecoderFallbackException)
+        {
+            throw TextSource.NotUtf8(_path);
+        }
+        catch (InvalidDataException)
+        {
+            Problems.Add(Line + 1, null, "a row too long to be a table's", "one reading a line");
+            _isOver = true;
+        }
+
+        return !_isOver;
     }
 
-    // Most rows: they begin with a letter or a digit and hold no quotation mark, so they are no comment, not blank, and end on their line.
-    private static bool IsPlain(ReadOnlySpan<char> row) => !row.IsEmpty && char.IsAsciiLetterOrDigit(row[0]) && !row.Contains('"');
-
-    private bool IsUsable(SepReader.Row row)
+    private void Split()
     {
-        var span = row.Span;
-        if (span.IsWhiteSpace())
-            return false;
-        if (span.Contains('\n') || HasOpenQuote(row))
+        if (_isSplit)
+            return;
+        _fields.Split(Row);
+        _isSplit = true;
+    }
+
+    private bool IsUsable()
+    {
+        Split();
+        if (int.IsOddInteger(Row.Count('"')))
         {
-            Problems.Add(Line, 1 + Math.Max(0, span.IndexOf('"')), "a quotation mark that is not closed on its line", "a closing quotation mark");
+            Problems.Add(Line, 1 + Row.IndexOf('"'), "a quotation mark that is not closed on its line", "a closing quotation mark");
             return false;
         }
 
-        if (span.TrimStart()[0] == '#')
-            return false;
-        if (row.ColCount == Columns.Count)
+        if (_fields.Count == Columns.Count)
             return true;
-        Problems.Add(Line, null, Fields(row.ColCount), $"{Fields(Columns.Count)} as in the header{Hint(row)}");
+        Problems.Add(Line, null, Fields(_fields.Count), $"{Fields(Columns.Count)} as in the header{Hint()}");
         return false;
     }
 
-    private static bool HasOpenQuote(SepReader.Row row) => int.IsOddInteger(row.Span.Count('"'));
-
-    private string Hint(SepReader.Row row)
+    private static bool IsBlankOrComment(ReadOnlySpan<char> row)
     {
-        if (row.ColCount > Columns.Count)
+        if (!row.IsEmpty && char.IsAsciiLetterOrDigit(row[0]))
+            return false;
+        row = row.TrimStart();
+        return row.IsEmpty || row[0] == '#';
+    }
+
+    private string Hint()
+    {
+        if (_fields.Count > Columns.Count)
             return Delimiter == ',' ? " (where a comma is the decimal mark, separate fields by semicolons)" : "";
-        foreach (var other in Delimiters)
+        foreach (var other in TableHeader.Delimiters)
         {
-            if (other != Delimiter && row.Span.Contains(other) && Columns.Count > 1)
-                return $" (fields are separated by {NameOf(Delimiter)} in this file, here is a {NameOf(other)})";
+            if (other != Delimiter && Row.Contains(other) && Columns.Count > 1)
+                return $" (fields are separated by {TableHeader.NameOf(Delimiter)} in this file, here is a {TableHeader.NameOf(other)})";
         }
 
         return "";
     }
 
-    private static string ReadHeader(TextReader text, string source, out int lines)
+    private string ReadHeader()
     {
-        lines = 0;
-        while (text.ReadLine() is { } line)
+        while (Advance())
         {
-            lines++;
-            if (!string.IsNullOrWhiteSpace(line) && line.TrimStart()[0] != '#')
-                return line;
-        }
-
-        throw new InputException(new InputProblem(source, null, null, lines == 0 ? "an empty file" : "no header line", "a header line and rows"));
-    }
-
-    private char DelimiterOf(string header)
-    {
-        var met = Delimiters.Where(d => header.Contains(d, StringComparison.Ordinal)).ToArray();
-        if (met.Length > 1)
-        {
-            Problems.Add(HeaderLine, header.IndexOf(met[1], StringComparison.Ordinal) + 1, $"fields separated by {string.Join(" and by ", met.Select(NameOf))}", "one separator: comma, semicolon or tab");
-            Problems.ThrowIfAny();
-        }
-
-        return met.Length == 1 ? met[0] : ',';
-    }
-
-    private void CheckColumns()
-    {
-        var seen = new HashSet<string>(StringComparer.OrdinalIgnoreCase);
-        foreach (var column in Columns)
-        {
-            if (column.Length == 0)
-                Problems.Add(HeaderLine, null, "a column without a name", "a name for each column");
-            else if (!seen.Add(column))
-                Problems.Add(HeaderLine, null, $"the column {ProblemList.Shown(column)} twice", "each column once");
+            if (!IsBlankOrComment(Row))
+                return Row.ToString();
         }
 
         Problems.ThrowIfAny();
+        throw new InputException(new InputProblem(_path, null, null, Line == 0 ? "an empty file" : "no header line", "a header line and rows"));
     }
 
-    private static string[] Split(string header, char delimiter) => header.Split(delimiter);
-
-    private static string Unquote(ReadOnlySpan<char> field)
-        => field.Length >= 2 && field[0] == '"' && field[^1] == '"' ? field[1..^1].ToString().Replace("\"\"", "\"", StringComparison.Ordinal) : field.ToString();
-
     private static string Fields(int count) => count == 1 ? "1 field" : string.Create(CultureInfo.InvariantCulture, $"{count} fields");
-
-    private static string NameOf(char delimiter) => delimiter switch
-    {
-        ',' => "comma",
-        ';' => "semicolon",
-        _ => "tab",
-    };
 
     private static string NameOf(DecimalMark mark) => mark == DecimalMark.Comma ? "comma" : "point";
 }

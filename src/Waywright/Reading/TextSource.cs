@@ -9,6 +9,9 @@ internal static class TextSource
 {
     private const int Peek = 4096;
 
+    // Less than LineReader asks for at once, so that text is decoded straight into its buffer.
+    private const int BufferSize = 1 << 15;
+
     /// <summary>The file's name as messages show it: the path the caller gave.</summary>
     /// <exception cref="InputException">No such file, a directory, not permitted, empty, binary, not UTF-8.</exception>
     public static TextReader Open(string path)
@@ -18,7 +21,7 @@ internal static class TextSource
         {
             if (Directory.Exists(path))
                 throw Problem(path, "a folder", "a file");
-            stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 1 << 16, FileOptions.SequentialScan);
+            stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 0, FileOptions.SequentialScan);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -36,7 +39,7 @@ internal static class TextSource
         try
         {
             CheckText(path, stream);
-            return new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: true, 1 << 16);
+            return new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: true, BufferSize);
         }
         catch
         {

@@ -1,57 +1,82 @@
 using System;
+using System.Runtime.InteropServices;
 
 namespace Waywright;
 
-/// <summary>The rows of one pass while a table is read.</summary>
-internal sealed class PassRows(string pass, string direction, string lay, int firstLine, int room)
+/// <summary>The rows of one pass while a table is read; used again for a pass of the next face.</summary>
+internal sealed class PassRows
 {
-    private double[] _positions = new double[Math.Max(room, 4)];
-    private double[] _readings = new double[Math.Max(room, 4)];
-    private bool _isSorted = true;
+    private FixedList<double>? _stations;
+    private FixedList<double> _readings = FixedList<double>.Empty;
+    private NumberPairs? _rows;
 
-    public string Pass { get; } = pass;
+    public PassRows() => (Pass, Direction, Lay) = ("", "", "");
 
-    public string Direction { get; } = direction;
-
-    public string Lay { get; } = lay;
-
-    public int FirstLine { get; } = firstLine;
-
-    public int LastLine { get; private set; } = firstLine;
-
-    public int Count { get; private set; }
-
-    public void Add(double position, double reading, int line)
+    /// <summary>Takes a finished pass up again.</summary>
+    public PassRows(SweepPass pass)
     {
-        if (Count == _positions.Length)
-        {
-            Array.Resize(ref _positions, 2 * Count);
-            Array.Resize(ref _readings, 2 * Count);
-        }
-
-        _isSorted &= Count == 0 || position >= _positions[Count - 1];
-        _positions[Count] = position;
-        _readings[Count++] = reading;
-        LastLine = line;
+        (Pass, Direction, Lay) = (pass.Pass, pass.Direction, pass.Lay);
+        (_stations, _readings) = (FixedList<double>.Copy(pass.PositionsMm), FixedList<double>.Copy(pass.ReadingsUm));
     }
 
-    /// <summary>The pass in rising position, its readings in um. Passes over the same stations share one list of them: memory grows with rails.</summary>
-    /// <param name="factor">Micrometres for one unit of the readings.</param>
-    /// <param name="stations">The stations of an earlier pass; those of this one afterwards.</param>
-    public SweepPass Finish(double factor, ref FixedList<double> stations)
+    public string Pass { get; private set; }
+
+    public string Direction { get; private set; }
+
+    public string Lay { get; private set; }
+
+    public int LastLine { get; set; }
+
+    public bool Is(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
+        => pass.SequenceEqual(Pass) && direction.SequenceEqual(Direction) && lay.SequenceEqual(Lay);
+
+    /// <summary>Starts a pass without rows.</summary>
+    public void Start(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay, PassRoom room)
     {
-        var positions = _positions.AsSpan(0, Count);
-        var readings = _readings.AsSpan(0, Count);
-        if (!_isSorted)
-            positions.Sort(readings);
-        if (factor != 1)
+        (_stations, _rows) = (null, null);
+        if (!Is(pass, direction, lay))
+            (Pass, Direction, Lay) = (room.Name(pass), room.Name(direction), room.Name(lay));
+    }
+
+    /// <summary>Where rows of this pass go. A pass that is met for the first time uses the shared room; one that goes on after others keeps its own.</summary>
+    public NumberPairs Open(PassRoom room)
+    {
+        if (_rows is not null)
+            return _rows;
+        if (_stations is not null)
+            return _rows = new NumberPairs(_stations.AsSpan(), _readings.AsSpan());
+        room.Rows.Clear();
+        return _rows = room.Rows;
+    }
+
+    /// <summary>Leaves the shared room to the next pass.</summary>
+    public void Close(PassRoom room)
+    {
+        if (_rows == room.Rows)
+            Settle(room);
+    }
+
+    /// <summary>The pass in rising position.</summary>
+    public SweepPass Finish(PassRoom room)
+    {
+        if (_rows is not null)
+            Settle(room);
+        return new SweepPass(Pass, Direction, Lay, _stations!, _readings);
+    }
+
+    private void Settle(PassRoom room)
+    {
+        if (!IsSame(_rows!.First, room.Stations.AsSpan()))
         {
-            foreach (ref var reading in readings)
-                reading *= factor;
+            _rows.Sort();
+            if (!IsSame(_rows.First, room.Stations.AsSpan()))
+                room.Stations = FixedList<double>.Own(_rows.First.ToArray());
         }
 
-        if (!stations.AsSpan().SequenceEqual(positions))
-            stations = FixedList<double>.Own(positions.ToArray());
-        return new SweepPass(Pass, Direction, Lay, stations, FixedList<double>.Own(Count == _readings.Length ? _readings : readings.ToArray()));
+        _stations = room.Stations;
+        _readings = FixedList<double>.Own(_rows.Second.ToArray());
+        _rows = null;
     }
+
+    private static bool IsSame(ReadOnlySpan<double> a, ReadOnlySpan<double> b) => MemoryMarshal.Cast<double, long>(a).SequenceEqual(MemoryMarshal.Cast<double, long>(b));
 }

@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Diagnostics.CodeAnalysis;
 using System.Linq;
 
 namespace Waywright;
@@ -12,56 +13,60 @@ internal sealed class SweepTable
     private readonly SetupBook? _setups;
     private readonly string _source;
     private readonly List<FaceRows> _faces = [];
-    private readonly Dictionary<string, FaceRows> _byName = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, FaceRows> _byRail = new(StringComparer.Ordinal);
+    private readonly PassRoom _room = new();
+    private readonly PassList _shared = new();
+    private readonly bool _hasNeighbours;
     private FaceRows? _face;
     private PassRows? _pass;
 
-    // The last sound row but for its position and reading: a row that only differs there belongs to the same pass.
-    private readonly HashSet<string> _names = new(StringComparer.Ordinal);
-    private FixedList<double> _stations = FixedList<double>.Empty;
-    private int _rowsOfLastPass;
-    private string _before = "";
-    private string _behind = "";
-
     private SweepTable(TableReader table, string source, SetupBook? setups)
-        => (_table, _columns, _setups, _source) = (table, new SweepColumns(table), setups, source);
+    {
+        (_table, _columns, _setups, _source) = (table, new SweepColumns(table), setups, source);
+        _hasNeighbours = _columns.Reading == _columns.Position + 1;
+    }
 
     public static SweepBatch Read(TableReader table, string source, SetupBook? setups)
     {
         var reader = new SweepTable(table, source, setups);
-        var rows = 0;
+        var any = false;
         while (table.MoveNext())
         {
-            rows++;
+            any = true;
             reader.Add();
         }
 
-        if (rows == 0 && !table.Problems.Any)
+        if (!any && !table.Problems.Any)
             table.Problems.Add(table.HeaderLine, null, "a header and no rows", "at least two rows of readings");
-        var sweeps = table.Problems.Any ? [] : reader._faces.Select(reader.Finish).ToArray();
+        var sweeps = table.Problems.Any ? [] : reader.Finish();
         table.Problems.ThrowIfAny();
         var passedOver = reader._columns.PassedOver.Count == 0 ? "" : $"; not used: {string.Join(", ", reader._columns.PassedOver)}";
-        return new SweepBatch(source, sweeps, $"{table.ReadAs}; readings in {reader._columns.Unit}{passedOver}");
+        return new SweepBatch(source, FixedList<Sweep>.Own(sweeps), $"{table.ReadAs}; readings in {reader._columns.Unit}{passedOver}");
     }
 
     private void Add()
     {
-        var row = _table.Row;
-        var position = _table.Field(_columns.Position);
-        var reading = _table.Field(_columns.Reading);
-        var isSplit = row.Overlaps(position, out var start) & row.Overlaps(reading, out var end) && _columns.Reading == _columns.Position + 1;
-        var before = isSplit ? row[..start] : [];
-        var behind = isSplit ? row[(end + reading.Length)..] : [];
-        if (isSplit && _pass is not null && before.SequenceEqual(_before) && behind.SequenceEqual(_behind))
+        // A row that differs from the last sound one in position and reading only belongs to the same pass.
+        if (_hasNeighbours && _pass is not null && _table.IsLikeRemembered(_columns.Position))
         {
-            if (ReadNumbers(out var x, out var z))
-                _pass.Add(x, z, _table.Line);
-            return;
+            if (ReadNumbers(out var position, out var reading))
+                Add(position, reading);
+        }
+        else
+        {
+            if (!AddNamed() || !_hasNeighbours)
+                return;
+            _table.Remember(_columns.Position);
         }
 
-        if (!AddNamed() || !isSplit)
-            return;
-        (_before, _behind) = (before.ToString(), behind.ToString());
+        _table.ReadAlike(_columns.IsBare ? double.NegativeInfinity : 0, _face!.Factor, _pass!.Open(_room));
+        _pass.LastLine = _table.Line;
+    }
+
+    private void Add(double position, double reading)
+    {
+        _pass!.Open(_room).Add(position, reading * _face!.Factor);
+        _pass.LastLine = _table.Line;
     }
 
     private bool ReadNumbers(out double position, out double reading)
@@ -78,151 +83,113 @@ internal sealed class SweepTable
         var sound = ReadNumbers(out var position, out var reading);
         if (_columns.Temperature >= 0 && !_table.Text(_columns.Temperature).IsEmpty)
             sound &= _table.TryNumber(_columns.Temperature, out _);
-        if ((!_columns.IsBare && !IsNamed()) || !sound)
+        var rail = Text(_columns.Rail);
+        var face = Text(_columns.Face);
+        var pass = Text(_columns.Pass);
+        var direction = Text(_columns.Direction);
+        if ((!_columns.IsBare && !IsNamed(rail, face, pass, direction)) || !sound)
             return false;
-        GoToPass();
-        _pass!.Add(position, reading, _table.Line);
+        if (_face is null || !rail.SequenceEqual(_face.Rail) || !face.SequenceEqual(_face.Face))
+            GoToFace(rail, face);
+        CheckFace(_face);
+        GoToPass(_face, pass, direction, Text(_columns.Lay));
+        Add(position, reading);
         return true;
     }
 
-    private bool IsNamed()
+    private bool IsNamed(ReadOnlySpan<char> rail, ReadOnlySpan<char> face, ReadOnlySpan<char> pass, ReadOnlySpan<char> direction)
     {
-        var rail = _table.Text(_columns.Rail);
         if (rail.IsEmpty || rail.Length > 64 || rail.ContainsAnyInRange('\0', '\x1f'))
             _table.Reject(_columns.Rail, rail, "a rail's name of 1 to 64 characters");
-        var face = _table.Text(_columns.Face);
         if (face is not ("side" or "top"))
             _table.Reject(_columns.Face, face, "the face: side or top");
-        var direction = _table.Text(_columns.Direction);
         if (direction is not ("forward" or "back"))
             _table.Reject(_columns.Direction, direction, "the direction: forward or back");
-        if (_table.Text(_columns.Pass).IsEmpty)
+        if (pass.IsEmpty)
             _table.Reject(_columns.Pass, [], "the pass: a number or a name");
         return !rail.IsEmpty && face is "side" or "top";
     }
 
     private ReadOnlySpan<char> Text(int column) => column < 0 ? [] : _table.Text(column);
 
-    private void GoToPass()
+    private void CheckFace(FaceRows face)
     {
-        var rail = Text(_columns.Rail);
-        var face = Text(_columns.Face);
-        if (_face is null || !rail.SequenceEqual(_face.Rail) || !face.SequenceEqual(_face.Face))
-        {
-            _rowsOfLastPass = _pass?.Count ?? 0;
-            var name = $"{rail}\n{face}";
-            if (!_byName.TryGetValue(name, out _face))
-            {
-                _face = new FaceRows(Known(rail), Known(face), Known(Text(_columns.Setup)), Known(Text(_columns.Track)));
-                _byName.Add(name, _face);
-                _faces.Add(_face);
-            }
-
-            _pass = null;
-        }
-
-        if (!Text(_columns.Setup).SequenceEqual(_face.Setup))
-            _table.Reject(_columns.Setup, Text(_columns.Setup), $"one set-up for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Setup)}");
-        if (!Text(_columns.Track).SequenceEqual(_face.Track))
-            _table.Reject(_columns.Track, Text(_columns.Track), $"one track for {_face.Name}: an earlier row has {ProblemList.Shown(_face.Track)}");
-        if (_pass is null || !Text(_columns.Pass).SequenceEqual(_pass.Pass) || !Text(_columns.Direction).SequenceEqual(_pass.Direction) || !Text(_columns.Lay).SequenceEqual(_pass.Lay))
-            _pass = _face.PassOf(Text(_columns.Pass), Text(_columns.Direction), Text(_columns.Lay)) ?? NewPass(_face);
+        var setup = Text(_columns.Setup);
+        if (!setup.SequenceEqual(face.Setup))
+            _table.Reject(_columns.Setup, setup, $"one set-up for {face.Name}: an earlier row has {ProblemList.Shown(face.Setup)}");
+        var track = Text(_columns.Track);
+        if (!track.SequenceEqual(face.Track))
+            _table.Reject(_columns.Track, track, $"one track for {face.Name}: an earlier row has {ProblemList.Shown(face.Track)}");
     }
 
-    private PassRows NewPass(FaceRows face)
+    private void GoToPass(FaceRows face, ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
     {
-        // As many rows as the pass before had: most batches are swept at the same stations throughout.
-        var added = new PassRows(Known(Text(_columns.Pass)), Known(Text(_columns.Direction)), Known(Text(_columns.Lay)), _table.Line, _pass?.Count ?? _rowsOfLastPass);
-        face.Passes.Add(added);
-        return added;
+        if (_pass is not null && _pass.Is(pass, direction, lay))
+            return;
+        _pass?.Close(_room);
+        _pass = face.Open(_shared).Find(pass, direction, lay, _room);
     }
 
-    /// <summary>One string for equal names, however often they stand in the file.</summary>
-    private string Known(ReadOnlySpan<char> name)
+    [MemberNotNull(nameof(_face))]
+    private void GoToFace(ReadOnlySpan<char> rail, ReadOnlySpan<char> face)
     {
-        var names = _names.GetAlternateLookup<ReadOnlySpan<char>>();
-        if (!names.TryGetValue(name, out var known))
-        {
-            known = name.ToString();
-            _names.Add(known);
-        }
+        _pass?.Close(_room);
+        _pass = null;
+        _face?.Close(_shared, _room);
+        _byRail.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(rail, out var first);
+        _face = first;
+        while (_face is not null && !face.SequenceEqual(_face.Face))
+            _face = _face.OtherOfRail;
+        if (_face is not null)
+            return;
+        var setup = _room.Name(Text(_columns.Setup));
+        _face = new FaceRows(first?.Rail ?? rail.ToString(), _room.Name(face), setup, _room.Name(Text(_columns.Track)), _table.Line, FactorOf(SetupOf(setup)) ?? 1);
+        if (first is null)
+            _byRail.Add(_face.Rail, _face);
+        else
+            first.OtherOfRail = _face;
+        _faces.Add(_face);
+    }
 
-        return known;
+    private Sweep[] Finish()
+    {
+        var sweeps = new Sweep[_faces.Count];
+        for (var i = 0; i < sweeps.Length; i++)
+            sweeps[i] = Finish(_faces[i]);
+        return sweeps;
     }
 
     private Sweep Finish(FaceRows face)
     {
-        var setup = SetupOf(face);
-        var factor = _columns.Unit switch
+        var setup = SetupOf(face.Setup);
+        if (_setups is not null && setup is null)
         {
-            "mm" => 1000,
-            "in" => 25400,
-            "div" => setup?.DivisionUm ?? double.NaN,
-            _ => 1,
-        };
-        if (double.IsNaN(factor))
-        {
-            _table.Problems.Add(_table.HeaderLine, null, "readings in divisions and no set-up that says how large a division is", "a set-ups file with the dial's division_um");
-            factor = 1;
+            _table.Problems.Add(face.FirstLine, null, face.Setup.Length > 0 ? $"the set-up {ProblemList.Shown(face.Setup)}" : $"no set-up for {face.Name}",
+                $"a set-up of {_setups.Source}: {string.Join(", ", _setups.Setups.Select(s => s.Id))}");
         }
 
-        var passes = new SweepPass[face.Passes.Count];
-        for (var i = 0; i < passes.Length; i++)
-            passes[i] = face.Passes[i].Finish(factor, ref _stations);
-        if (IsOneStation(passes))
-            _table.Problems.Add(face.Passes[^1].LastLine, null, $"one station for {face.Name}", "at least two stations at different positions");
+        if (FactorOf(setup) is null)
+            _table.Problems.Add(_table.HeaderLine, null, "readings in divisions and no set-up that says how large a division is", "a set-ups file with the dial's division_um");
+        var passes = face.Finish(_room);
+        if (face.IsOneStation)
+            _table.Problems.Add(face.LastLine, null, $"one station for {face.Name}", "at least two stations at different positions");
         RailFace? which = face.Face switch
         {
             "side" => RailFace.Side,
             "top" => RailFace.Top,
             _ => null,
         };
-        return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, FixedList<SweepPass>.Own(passes), _source) { Track = face.Track.Length == 0 ? null : face.Track };
+        return new Sweep(which is null ? null : face.Rail, which, face.Setup.Length == 0 ? null : face.Setup, setup, passes, _source) { Track = face.Track.Length == 0 ? null : face.Track };
     }
 
-    private static bool IsOneStation(SweepPass[] passes)
+    private Setup? SetupOf(string id) => id.Length > 0 ? _setups?.Find(id) : _setups?.Setups.Count == 1 ? _setups.Setups[0] : null;
+
+    /// <summary>Micrometres for one unit of the readings; null when nothing says so.</summary>
+    private double? FactorOf(Setup? setup) => _columns.Unit switch
     {
-        var first = passes[0].PositionsMm[0];
-        return passes.All(p => p.PositionsMm[0] == first && p.PositionsMm[^1] == first);
-    }
-
-    private Setup? SetupOf(FaceRows face)
-    {
-        if (_setups is null)
-            return null;
-        var setup = face.Setup.Length > 0 ? _setups.Find(face.Setup) : _setups.Setups.Count == 1 ? _setups.Setups[0] : null;
-        if (setup is null)
-        {
-            _table.Problems.Add(face.Passes[0].FirstLine, null, face.Setup.Length > 0 ? $"the set-up {ProblemList.Shown(face.Setup)}" : $"no set-up for {face.Name}",
-                $"a set-up of {_setups.Source}: {string.Join(", ", _setups.Setups.Select(s => s.Id))}");
-        }
-
-        return setup;
-    }
-
-    private sealed class FaceRows(string rail, string face, string setup, string track)
-    {
-        public string Rail { get; } = rail;
-
-        public string Face { get; } = face;
-
-        public string Setup { get; } = setup;
-
-        public string Track { get; } = track;
-
-        public string Name => Rail.Length == 0 ? "the profile" : $"{Rail} {Face}";
-
-        public List<PassRows> Passes { get; } = [];
-
-        public PassRows? PassOf(ReadOnlySpan<char> pass, ReadOnlySpan<char> direction, ReadOnlySpan<char> lay)
-        {
-            foreach (var known in Passes)
-            {
-                if (pass.SequenceEqual(known.Pass) && direction.SequenceEqual(known.Direction) && lay.SequenceEqual(known.Lay))
-                    return known;
-            }
-
-            return null;
-        }
-    }
+        "mm" => 1000,
+        "in" => 25400,
+        "div" => setup?.DivisionUm,
+        _ => 1,
+    };
 }
