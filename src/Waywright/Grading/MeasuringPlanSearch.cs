@@ -41,8 +41,8 @@ internal sealed class MeasuringPlanSearch(MeasuringPlanTrials trials)
         return high;
     }
 
-    /// <summary>Fewest passes in the plan's lays; null where the most that may be asked for are not enough.</summary>
-    public int? Passes(MeasuringPlanSweep plan, double limitUm) => Fewest(plan.Lays, k => plan with { Passes = k }, limitUm);
+    /// <summary>Fewest passes in the plan's lays, more than planned where these don't decide; null where the most that may be asked for are not enough.</summary>
+    public int? Passes(MeasuringPlanSweep plan, double limitUm, bool isDecided) => Fewest(isDecided ? plan.Lays : plan.Passes, k => plan with { Passes = k }, limitUm);
 
     /// <summary>Fewest passes, each in a lay of its own.</summary>
     public int? Lays(MeasuringPlanSweep plan, double limitUm) => Fewest(1, k => plan with { Passes = k, Lays = k }, limitUm);

@@ -22,11 +22,11 @@ internal static class MeasuringPlanText
         if (!plan.IsGuideKnown)
             return $"Sweep the guide and a rail both ways round (reversal), or use a guide with a certificate; then plan again with its straightness{(plan.LargestGuideUm is { } most ? $": {Um(most)} or less will do" : "")}.";
         if (plan.IsDecidable)
-            return plan.GuideUm is null
-                ? $"Make sure that the guide is straight to {Um(plan.LargestGuideUm!.Value)} or better (certificate or reversal), then sweep."
-                : "Sweep; take at least one pass after lifting the rail and laying it anew, so that what laying does to its bow shows.";
+            return Sweep(plan);
         if (plan.PassesNeeded is { } passes)
             return $"Take {Count(passes, "pass", "passes")}{(plan.Lays > 1 ? $" in {Count(plan.Lays, "lay", "lays")}" : "")} instead of {Number(plan.Passes)}.";
+        if (plan.Budget[0].AveragesOut == AveragesOut.Repeating)
+            return $"Not even {Number(MeasuringPlan.MostPasses)} passes settle this: the largest input is {plan.Budget[0].Name}. Find out why readings scatter so much (a loose stand, a sticking plunger, dirt), then plan again.";
         var largest = plan.Budget.FirstOrDefault(c => c.AveragesOut != AveragesOut.Repeating);
         var why = largest is null ? "" : $" The largest input that passes don't reduce is {largest.Name}: {largest.Remedy}.";
         return $"No number of passes settles this.{why}{Instead(plan)}";
@@ -49,6 +49,14 @@ internal static class MeasuringPlanText
             list.Add("The dial's own error was not stated and is left out.");
         list.Add("What laying the rail anew does to its bow, and short waves of the rail, are not foreseen.");
         return FixedList<string>.Copy(list);
+    }
+
+    private static string Sweep(MeasuringPlan plan)
+    {
+        var fewer = plan.PassesNeeded < plan.Passes ? $" {(plan.PassesNeeded == 1 ? "One pass" : $"{Number(plan.PassesNeeded.Value)} passes")} would do." : "";
+        if (plan.GuideUm is null)
+            return $"Make sure that the guide is straight to {Um(plan.LargestGuideUm!.Value)} or better (certificate or reversal), then sweep.{fewer}";
+        return $"Sweep{(plan.Lays > 1 ? " as planned" : "; take one pass more after lifting the rail and laying it anew, so that what laying does to its bow shows")}.{fewer}";
     }
 
     private static string Way(MeasuringPlan plan) => $"{Passes(plan)} with a {plan.Dial.Name} {Read(plan.Dial.ReadTo)} at {Number(plan.Stations)} stations";
@@ -86,5 +94,11 @@ internal static class MeasuringPlanText
 
     private static string Um(double um) => $"{NumberText.Significant(um, 2)} um";
 
-    private static string Percent(double share) => $"{NumberText.Rounded(100 * share, 0)} %";
+    // A simulation is never sure of all or none.
+    private static string Percent(double share) => share switch
+    {
+        > 0.995 => "more than 99 %",
+        < 0.005 => "fewer than 1 %",
+        _ => $"{NumberText.Rounded(100 * share, 0)} %",
+    };
 }

@@ -26,7 +26,7 @@ internal static class MeasuringPlanWork
             return plain;
         var chance = trials.Chance(plan, limitUm);
         var decides = chance >= MeasuringPlan.WantedChance;
-        var passes = decides && plan.Passes == plan.Lays ? plan.Passes : search.Passes(plan, limitUm);
+        var passes = decides && plan.Passes == plan.Lays ? plan.Passes : search.Passes(plan, limitUm, decides);
         var settles = decides || passes is not null;
         return plain with
         {

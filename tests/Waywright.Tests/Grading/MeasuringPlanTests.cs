@@ -186,6 +186,23 @@ public class MeasuringPlanTests
     }
 
     [Fact]
+    public void Readings_that_scatter_beyond_all_passes_are_to_be_looked_into()
+    {
+        var plan = Plan(repeatabilityUm: 300);
+        Assert.Null(plan.PassesNeeded);
+        Assert.StartsWith("Not even 500 passes settle this: the largest input is scatter of the readings.", plan.Next, StringComparison.Ordinal);
+        Assert.Contains("fewer than 1 % of sweeps", plan.Verdict, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_passes_than_needed_are_said_to_be_so()
+    {
+        var plan = Plan(readTo: "tenth", repeatabilityUm: 2, guideUm: 3, passes: 8, lays: 2);
+        Assert.Equal(2, plan.PassesNeeded);
+        Assert.Equal("Sweep as planned. 2 passes would do.", plan.Next);
+    }
+
+    [Fact]
     public void Against_an_unknown_guide_no_limit_can_be_decided()
     {
         var plan = MeasuringPlan.Of(1, "whole", LengthMm, 100, isGuideKnown: false);
