@@ -5,7 +5,7 @@ namespace Waywright.Publishing;
 /// <summary>The programs and packages that a run's figures and pictures come from.</summary>
 internal static class Software
 {
-    private static readonly string[] Packages = ["Deedle", "FSharp.Core", "Markdig", "MathNet.Numerics", "Microsoft.DotNet.Interactive", "Plotly.NET", "Sep", "UnitsNet"];
+    private static readonly string[] Packages = ["Deedle", "FSharp.Core", "Markdig", "MathNet.Numerics", "Microsoft.DotNet.Interactive", "Plotly.NET", "UnitsNet"];
 
     public static IReadOnlyList<SoftwareVersion> List { get; } =
     [

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 
@@ -11,19 +12,22 @@ internal sealed class FigureTrials
     // Shares of the 95 % point of T(e), by simulation (docs/coverage.md): a single height above the line has more comparisons close to the largest.
     private const double SymmetricCut = 0.7;
     private const double OneSidedCut = 1;
+    private const int MostListed = 128;
+    private const double LargestFactor = 10;
 
     private readonly double[] _noise;
     private readonly double[] _near;
     private readonly double[] _across;
+    private readonly ComparisonFront? _front;
 
     private FigureTrials(double observed, double medianAdded, double[] noise)
     {
         (Observed, Estimate, _noise, _near, _across) = (observed, observed - medianAdded, noise, noise, []);
     }
 
-    private FigureTrials(double observed, double medianAdded, double[] noise, double[] near, double[] across, WidestError widest)
+    private FigureTrials(double observed, double medianAdded, double[] noise, double[] near, double[] across, WidestError widest, ComparisonFront? front)
     {
-        (Observed, _noise, _near, _across, Widest) = (observed, noise, near, across, widest);
+        (Observed, _noise, _near, _across, Widest, _front) = (observed, noise, near, across, widest, front);
         // Noise added to heights that noise has roughened adds less; all nearly attained comparisons at one level would add more: half way is close to median-unbiased.
         Estimate = ((observed - medianAdded) + Math.Max(0, observed - OfNearlyAttained(0.5))) / 2;
     }
@@ -42,6 +46,17 @@ internal sealed class FigureTrials
 
     /// <summary>Quantile of the largest v . e over the comparisons v that are nearly attained.</summary>
     public double OfNearlyAttained(double p) => Quantile(_near, p);
+
+    /// <summary>
+    /// Upper bound by the widest comparison, T + factor s; or, if lower, by each comparison with its own s: the largest v . z + factor s(v).
+    /// </summary>
+    /// <param name="factor">For the widest.</param>
+    /// <param name="ownFactor">For each on its own.</param>
+    public double Upper(double factor, double ownFactor)
+    {
+        var widest = Observed + (factor * Widest.Um);
+        return ownFactor <= LargestFactor && _front?.Highest(ownFactor) is { } own ? Math.Max(Observed, Math.Min(widest, own)) : widest;
+    }
 
     /// <summary>Share of simulations in which the stations' errors, less their part along one comparison, leave the figure at or below a value; 1 where that bounds nothing.</summary>
     public double ShareAcrossWithin(double value)
@@ -83,7 +98,19 @@ internal sealed class FigureTrials
         if (!figure.IsSublinear)
             return new FigureTrials(observed, medianAdded, noise);
         var weights = figure.Weights(z);
-        return new FigureTrials(observed, medianAdded, noise, Near(figure, z, weights, observed, noise, trials, cancel), Across(figure, z, weights, trials, cancel), WidestError.Of(figure, trials.Errors));
+        var widest = WidestError.Of(figure, trials.Errors);
+        return new FigureTrials(
+            observed, medianAdded, noise, Near(figure, z, weights, observed, noise, trials, cancel), Across(figure, z, weights, trials, cancel), widest, Front(figure, z, observed, noise, trials.Errors, widest));
+    }
+
+    // Listing the comparisons of a long profile costs more than it brings; and where noise alone reads as much, every one of them is close.
+    private static ComparisonFront? Front(HeightFigure figure, double[] z, double observed, double[] noise, ProfileErrors errors, WidestError widest)
+    {
+        if (figure.Stations.Count > MostListed || widest.Um == 0 || observed <= Quantile(noise, 0.95))
+            return null;
+        var front = new ComparisonFront(errors.StationUm.Max(), widest.Um, observed - (LargestFactor * widest.Um));
+        figure.Compare(z, [.. errors.Shapes.Select(s => figure.Stations.Residuals(s.Heights))], front);
+        return front;
     }
 
     // A comparison that falls far short of the observed figure can hardly be the true one.

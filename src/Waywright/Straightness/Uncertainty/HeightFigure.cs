@@ -31,6 +31,14 @@ internal abstract class HeightFigure(PreparedStations stations)
     /// <param name="shapes">Residuals of the shapes, padded.</param>
     public abstract double WidestOfShapes(double[][] shapes);
 
+    /// <summary>Shows every comparison to a front; none where they can't be listed.</summary>
+    /// <param name="r">Residuals, padded.</param>
+    /// <param name="shapes">Residuals of the shapes, padded.</param>
+    /// <param name="front">Takes the value of each on r, the sum of its squared weights, and the sum of its squared values on the shapes.</param>
+    public virtual void Compare(ReadOnlySpan<double> r, double[][] shapes, ComparisonFront front)
+    {
+    }
+
     /// <summary>Weights of the comparison that attains T(r), one for each station.</summary>
     public double[] Weights(ReadOnlySpan<double> r)
     {

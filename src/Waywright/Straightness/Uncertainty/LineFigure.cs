@@ -25,6 +25,42 @@ internal abstract class LineFigure(PreparedStations stations, StraightnessParame
         };
     }
 
+    /// <summary>Sum of squared weights of the difference of residuals at two stations; of one residual where both are the same.</summary>
+    protected abstract double WeightSquares(int i, int j);
+
+    public override void Compare(ReadOnlySpan<double> r, double[][] shapes, ComparisonFront front)
+    {
+        double[][] own = [.. FromLine([r.ToArray()]), .. FromLine(shapes)];
+        var (heights, count) = (own[0], Stations.Count);
+        for (var i = 0; i < count; i++)
+        {
+            if (Parameter == StraightnessParameter.STRt)
+            {
+                for (var j = 0; j < count; j++)
+                {
+                    if (j != i && front.Wants(heights[i] - heights[j]))
+                        front.Add(heights[i] - heights[j], WeightSquares(i, j), Squares(own, i, j));
+                }
+            }
+            else if (Parameter != StraightnessParameter.STRq)
+            {
+                front.Add(Parameter == StraightnessParameter.STRp ? heights[i] : -heights[i], WeightSquares(i, i), Squares(own, i, i));
+            }
+        }
+    }
+
+    private static double Squares(double[][] own, int i, int j)
+    {
+        var sum = 0.0;
+        for (var k = 1; k < own.Length; k++)
+        {
+            var value = i == j ? own[k][i] : own[k][i] - own[k][j];
+            sum += value * value;
+        }
+
+        return sum;
+    }
+
     /// <summary>The figure of r - (a + b x), and on z - (c + d x) the comparison that attains it.</summary>
     protected (double Value, double Along) From(ReadOnlySpan<double> r, ReadOnlySpan<double> z, (double At, double Slope) lineR, (double At, double Slope) lineZ)
     {
@@ -83,6 +119,14 @@ internal sealed class LeastSquaresFigure(PreparedStations stations, Straightness
     }
 
     protected override double[][] FromLine(double[][] shapes) => shapes;
+
+    protected override double WeightSquares(int i, int j)
+    {
+        var x = Stations.FromMean;
+        return i == j
+            ? 1 - (1.0 / x.Length) - (x[i] * x[i] / Stations.SumOfSquares)
+            : 2 - ((x[i] - x[j]) * (x[i] - x[j]) / Stations.SumOfSquares);
+    }
 }
 
 /// <summary>A figure about the line through the mean heights of the first and of the last position.</summary>
@@ -134,6 +178,26 @@ internal sealed class EndPointFigure : LineFigure
             own[i] = shape[i] - (at + (slope * x[i]));
         return own;
     });
+
+    protected override double WeightSquares(int i, int j)
+    {
+        var (ownI, firstI, lastI) = Parts(i);
+        if (i == j)
+            return ownI + (firstI * firstI / _firsts) + (lastI * lastI / _lasts);
+        var (ownJ, firstJ, lastJ) = Parts(j);
+        return ownI + ownJ + ((firstI - firstJ) * (firstI - firstJ) / _firsts) + ((lastI - lastJ) * (lastI - lastJ) / _lasts);
+    }
+
+    // Weights on the station itself and on the mean of each end; a single end has no residual of its own.
+    private (double Own, double First, double Last) Parts(int i)
+    {
+        var x = Stations.FromMean;
+        if ((i == 0 && _firsts == 1) || (i == x.Length - 1 && _lasts == 1))
+            return default;
+        var u = (x[i] - x[0]) / (x[^1] - x[0]);
+        // Of a repeated end a reading's own weight and its share in the mean are added up as if they were apart: no less than they are.
+        return (1, 1 - u, u);
+    }
 
     private (double At, double Slope) Line(ReadOnlySpan<double> heights)
     {

@@ -89,9 +89,10 @@ public sealed record UncertainFigure
     {
         Check(confidence);
         var risk = (1 - confidence) / Math.Max(LeastShare, _upper.ShareAcrossWithin(_upper.Observed));
-        var factor = risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.Widest.DegreesOfFreedom);
-        return Math.Max(_upperScale * (_upper.Observed + (factor * _upper.Widest.Um)), LowerBoundUm(confidence));
+        return Math.Max(_upperScale * _upper.Upper(Factor(risk), Factor(1 - confidence)), LowerBoundUm(confidence));
     }
+
+    private double Factor(double risk) => risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.Widest.DegreesOfFreedom);
 
     /// <summary>The highest confidence, in steps of 0.001, at which the upper bound is within a limit; null below 0.5.</summary>
     /// <param name="limitUm">um.</param>

@@ -61,6 +61,39 @@ internal sealed class ZoneFigure : HeightFigure
         }
     }
 
+    public override void Compare(ReadOnlySpan<double> r, double[][] shapes, ComparisonFront front)
+    {
+        foreach (var (from, stations) in _windows)
+        {
+            var x = stations.FromMean;
+            for (var i = 0; i < x.Length; i++)
+            {
+                for (var k = i + 2; k < x.Length; k++)
+                {
+                    for (var j = i + 1; j < k; j++)
+                    {
+                        var a = x[k] > x[i] ? (x[k] - x[j]) / (x[k] - x[i]) : 0.5;
+                        var value = Math.Abs(r[from + j] - (a * r[from + i]) - ((1 - a) * r[from + k]));
+                        if (front.Wants(value))
+                            front.Add(value, 1 + (a * a) + ((1 - a) * (1 - a)), Squares(shapes, from + i, from + j, from + k, a));
+                    }
+                }
+            }
+        }
+    }
+
+    private static double Squares(double[][] shapes, int i, int j, int k, double a)
+    {
+        var sum = 0.0;
+        foreach (var shape in shapes)
+        {
+            var value = shape[j] - (a * shape[i]) - ((1 - a) * shape[k]);
+            sum += value * value;
+        }
+
+        return sum;
+    }
+
     // A comparison mixes two differences, a (z_j - z_i) + (1 - a) (z_j - z_k): by the triangle inequality no wider than the wider of them.
     public override double WidestOfShapes(double[][] shapes)
     {
