@@ -33,7 +33,7 @@ internal sealed record RailFeatures(string Rail, PooledSweep? Side, PooledSweep?
         var (_, topLocal) = Bounds(top, whole: false, trials, seed, cancel);
         return new RailFeatures(rail, side, top, FixedList<MeasuredFeature>.Own(
         [
-            new(RailFeature.Side, side?.Straightness.MinimumZone.Line.STRtUm, sideWhole, side?.Sweep.Setup),
+            new(RailFeature.Side, CanBend(side) ? side!.Straightness.MinimumZone.Line.STRtUm : null, sideWhole, side?.Sweep.Setup),
             new(RailFeature.SideLocal, side?.Profile.Local(GradeRules.LocalWindowMm)?.STRtUm, sideLocal, side?.Sweep.Setup),
             new(RailFeature.TopLocal, top?.Profile.Local(GradeRules.LocalWindowMm)?.STRtUm, topLocal, top?.Sweep.Setup),
         ]));
@@ -42,7 +42,10 @@ internal sealed record RailFeatures(string Rail, PooledSweep? Side, PooledSweep?
     public MeasuredFeature this[string feature] => All.First(f => f.Feature == feature);
 
     private static (UncertainFigure? Whole, UncertainFigure? Local) Bounds(PooledSweep? face, bool whole, int trials, ulong seed, CancellationToken cancel)
-        => face?.Errors is { } errors && face.Profile.PositionsMm.Distinct().Take(3).Count() == 3
+        => CanBend(face) && face!.Errors is { } errors
             ? StraightnessUncertainty.Grading(face.Profile, errors, whole, GradeRules.LocalWindowMm, trials, seed, cancel)
             : (null, null);
+
+    // Two positions always lie on a line.
+    private static bool CanBend(PooledSweep? face) => face is not null && face.Profile.PositionsMm.Distinct().Take(3).Count() == 3;
 }

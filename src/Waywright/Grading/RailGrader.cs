@@ -16,7 +16,7 @@ internal static class RailGrader
         var features = FixedList<FeatureValue>.Copy(
             rail.All.Where(f => shown.LimitOf(f.Feature) is not null).Select(f => new FeatureValue(f.Feature, f.ReadUm, shown.LimitOf(f.Feature)!.Value, f.Figure)));
         var limiting = Judged(rail, shown).MaxBy(f => f.ShareOf(shown.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
-        var answer = Barred(rail) ?? Returned(rail, rules) ?? Unswept(rail) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
+        var answer = Barred(rail) ?? Returned(rail, rules) ?? Unswept(rail) ?? Sparse(rail, rules) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
         return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence);
     }
 
@@ -56,21 +56,34 @@ internal static class RailGrader
         return new(GradedBatch.MeasureAgain, $"The {missing} was not swept, so the rail is not proven good.", $"Sweep the {missing}.");
     }
 
+    // A limit on something that was not measured is not met.
+    private static Answer? Sparse(RailFeatures rail, GradeRules rules)
+    {
+        var missing = rail.All.Where(f => f.ReadUm is null && rules.Grades[^1].LimitOf(f.Feature) is not null).Select(f => f.Feature).ToArray();
+        if (missing.Length == 0)
+            return null;
+        var window = GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture);
+        var faces = string.Join(" and the ", missing.Select(f => f.Split(' ')[0]).Distinct());
+        return missing.Contains(RailFeature.Side)
+            ? new(GradedBatch.MeasureAgain, "The side was swept at two positions, which always lie on a line.", "Sweep the side midway between all holes and near both ends.")
+            : new(GradedBatch.MeasureAgain, $"Not judged: {string.Join(", ", missing)} (fewer than 4 stations within {window} mm), so the rail is not proven good.", $"Sweep the {faces} again with at least 4 stations in every {window} mm.");
+    }
+
     private static Answer Kept(RailFeatures rail, GradeRules rules, GradeRule met, MeasuredFeature? limiting)
     {
         var keep = $"Keep it for {GradeWords.NameOf(met.Grade)}.";
         // Steps of 0.001: a grade is as sure as the least sure of its features.
         var confidence = Judged(rail, met).Min(f => f.Figure?.ConfidenceWithin(met.LimitOf(f.Feature)!.Value));
         if (ReferenceEquals(met, rules.Grades[0]))
-            return new(met.Grade, (limiting is null ? "" : $"{GradeWords.Value(limiting)} is nearest to its limit, {GradeWords.Um(met.LimitOf(limiting.Feature)!.Value)}.") + Note(rail, met), keep, confidence);
+            return new(met.Grade, limiting is null ? "" : $"{GradeWords.Value(limiting)} is nearest to its limit, {GradeWords.Um(met.LimitOf(limiting.Feature)!.Value)}.", keep, confidence);
         var better = rules.Grades[IndexOf(rules, met) - 1];
         var worst = Judged(rail, better).Where(f => !f.IsWithin(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel))!;
         var limit = better.LimitOf(worst.Feature)!.Value;
         var within = met.LimitOf(worst.Feature) is { } most ? $" It is within {GradeWords.Um(most)}, the limit for {GradeWords.NameOf(met.Grade)}." : "";
         if (worst.IsBeyond(limit, rules.ClaimLevel))
-            return new(met.Grade, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}{Note(rail, met)}", keep, confidence);
+            return new(met.Grade, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}", keep, confidence);
         var settle = Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel);
-        return new(met.Grade, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}{Note(rail, met)}",
+        return new(met.Grade, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}",
             $"{keep} To try for {GradeWords.NameOf(better.Grade)}: {settle}", confidence);
     }
 
@@ -88,11 +101,11 @@ internal static class RailGrader
 
         if (worst.IsBeyond(limit, rules.ClaimLevel))
         {
-            return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {name}, and not over {GradeWords.Um(rules.ReturnSideUm)} at the side, the limit for a return.{Note(rail, lowest)}",
+            return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {name}, and not over {GradeWords.Um(rules.ReturnSideUm)} at the side, the limit for a return.",
                 Anew(worst.Feature));
         }
 
-        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {name}.{Note(rail, lowest)}", Sentence(Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel)));
+        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {name}.", Sentence(Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel)));
     }
 
     private static string Anew(string feature) => feature switch
@@ -100,12 +113,6 @@ internal static class RailGrader
         RailFeature.SideLocal or RailFeature.TopLocal => $"Wipe the {feature.Split(' ')[0]} clean, sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
         _ => "Wipe the side clean and sweep it again after lifting and re-laying the rail.",
     };
-
-    private static string Note(RailFeatures rail, GradeRule grade)
-    {
-        var unjudged = rail.All.Where(f => f.ReadUm is null && grade.LimitOf(f.Feature) is not null).Select(f => f.Feature).ToArray();
-        return unjudged.Length == 0 ? "" : $" Not judged: {string.Join(", ", unjudged)} (fewer than 4 stations within {GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture)} mm).";
-    }
 
     private static PooledSweep FaceOf(RailFeatures rail, MeasuredFeature feature) => (feature.Feature == RailFeature.TopLocal ? rail.Top : rail.Side)!;
 

@@ -114,6 +114,19 @@ public class IntervalGradingTests
         Assert.Equal("Sweep the side again on two supports.", clamped.Next);
     }
 
+    [Theory]
+    [InlineData("0,320", "The side was swept at two positions, which always lie on a line.", "Sweep the side midway between all holes and near both ends.")]
+    [InlineData("0,80,160,240,320", "Not judged: side local, top local (fewer than 4 stations within 100 mm), so the rail is not proven good.", "Sweep the side and the top again with at least 4 stations in every 100 mm.")]
+    public void What_was_not_measured_is_not_proven_good(string positions, string reason, string next)
+    {
+        foreach (var book in new[] { Book(), null })
+        {
+            var rows = from face in new[] { "side", "top" } from x in positions.Split(',') select $"R,{face},1,forward,{x},1\n";
+            var rail = SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + string.Concat(rows), "s.csv", book).Grade().Rails.Single();
+            Assert.Equal(("measure again", reason, next), (rail.Grade, rail.Reason, rail.Next));
+        }
+    }
+
     [Fact]
     public void Levels_outside_their_range_are_refused()
         => Assert.Throws<ArgumentOutOfRangeException>(() => new GradeRules(GradeRules.Starting.Grades, 100, 1));
