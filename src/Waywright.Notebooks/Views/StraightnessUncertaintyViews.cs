@@ -16,13 +16,9 @@ internal sealed class StraightnessUncertaintyView : View<StraightnessUncertainty
 
     public static TextTable Table(StraightnessUncertainty sure, Setup? setup = null) => IntervalPicture.Data("STRt about", Rows(sure), setup);
 
-    /// <summary>Budget and contacts, folded.</summary>
-    /// <param name="sure">The figures.</param>
-    /// <param name="budget">Its budget.</param>
-    /// <param name="inputs">What stands below the budget, as HTML.</param>
-    public static string Details(StraightnessUncertainty sure, IReadOnlyList<UncertaintyComponent> budget, string inputs = "")
-        => Markup.Details("Where the uncertainty comes from", FigureHtml.Of(BudgetPicture.Of("STRt", budget), BudgetPicture.Caption(budget), BudgetPicture.Data("STRt", budget)) + inputs)
-            + Markup.Details("How sure the contacts are", $"<p>{Markup.Encode(ContactNote)}</p>{Markup.Table(Contacts(sure), "Share of simulations in which a station touches the zone")}");
+    /// <summary>How sure the contacts are, folded.</summary>
+    public static string Contacted(StraightnessUncertainty sure)
+        => Markup.Details("How sure the contacts are", $"<p>{Markup.Encode(ContactNote)}</p>{Markup.Table(Contacts(sure), "Share of simulations in which a station touches the zone")}");
 
     public static IEnumerable<Figure> Of(StraightnessUncertainty sure, string id)
     {
@@ -49,8 +45,9 @@ internal sealed class StraightnessUncertaintyView : View<StraightnessUncertainty
             $"<p>{Markup.Words($"{UncertaintyText.Next(result.Of(ReferenceLineKind.MinimumZone), budget)} {Meant(result)}")}</p>",
             FigureHtml.Of(IntervalPicture.Of($"{NameOf(result)}: straightness with its interval", Lines, rows), IntervalPicture.Caption(rows)),
             Markup.Table(Table(result), "STRt about each reference line, with its 95 % interval"),
+            FigureHtml.Of(BudgetPicture.Of("STRt", budget), BudgetPicture.Caption(budget), BudgetPicture.Data("STRt", budget)),
             Markup.Details("Height above, depth below, root mean square", Markup.Table(Others(result), "STRp, STRv and STRq about each reference line")),
-            Details(result, budget),
+            Contacted(result),
             Markup.Details("What it rests on", Markup.List(UncertaintyText.Assumptions(result))));
     }
 

@@ -49,7 +49,12 @@ internal sealed class PooledSweepView : View<PooledSweep>
     {
         const string heights = "What the heights are uncertain by";
         if (sure is not null)
-            return StraightnessUncertaintyView.Details(sure, budget!, $"<p>{heights}:</p>{SweepErrorsText.Errors(pooled)}");
+        {
+            var table = Markup.Table(BudgetPicture.Data("STRt", budget!), "What moves STRt, largest first");
+            return Markup.Details("Where the uncertainty comes from", $"{table}<p>{heights}:</p>{SweepErrorsText.Errors(pooled)}") + StraightnessUncertaintyView.Contacted(sure);
+        }
+
+
         return pooled.Errors is null ? "" : Markup.Details(heights, SweepErrorsText.Errors(pooled));
     }
 
