@@ -24,8 +24,8 @@ internal sealed class LinearBound
         _railPrices = new double[columns.RailCount];
     }
 
-    /// <summary>The bound, 0.001 um.</summary>
-    public long Value { get; private set; } = long.MinValue;
+    /// <summary>The bound, 0.001 um; no cost is below zero.</summary>
+    public long Value { get; private set; }
 
     /// <summary>The columns that were generated.</summary>
     public List<Column> Generated { get; } = [];
