@@ -58,7 +58,7 @@ internal sealed class Assigner
         var used = placed.Select(p => p.Rail).ToHashSet();
         var spare = _rails.Where(r => !used.Contains(r.Name)).ToArray();
         var unfilled = Enumerable.Range(0, positions.Count).Where(p => filling.Filled[p] < demands[p])
-            .Select(p => Shortage.Of(positions[p], demands[p] - filling.Filled[p], _fits[p].Count, filling.TakenBy[p]!.Select(q => positions[q].Name), spare.Where(c => !_fits[p].Contains(Array.IndexOf(_rails, c))), _batch.Rules, _options));
+            .Select(p => Shortage.Of(positions[p], demands[p] - filling.Filled[p], _fits[p].Count, filling.TakenBy[p]!.Select(q => positions[q].Name), spare.Where(c => !_fits[p].Contains(Array.IndexOf(_rails, c))), _batch.Rules, _options, _stock));
         return placement with
         {
             Placed = FixedList<PlacedRail>.Copy(placed),

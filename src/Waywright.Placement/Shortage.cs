@@ -14,7 +14,8 @@ internal static class Shortage
     /// <param name="spare">Rails of any grade that are not placed.</param>
     /// <param name="rules">The limits.</param>
     /// <param name="options">How sizes are compared.</param>
-    public static UnfilledPosition Of(MachinePosition position, int missing, int fitting, IEnumerable<string> takenBy, IEnumerable<Candidate> spare, GradeRules rules, PlacementOptions options)
+    /// <param name="stock">Where sizes come from; null when they were not given.</param>
+    public static UnfilledPosition Of(MachinePosition position, int missing, int fitting, IEnumerable<string> takenBy, IEnumerable<Candidate> spare, GradeRules rules, PlacementOptions options, RailStock? stock)
     {
         var ofSize = spare.Where(c => c.HasSize(position, options) && c.Graded.Grade != GradedBatch.Return).ToArray();
         var size = string.Create(CultureInfo.InvariantCulture, $"{position.WidthMm:0.###} x {position.LengthMm:0.###} mm");
@@ -26,14 +27,18 @@ internal static class Shortage
             1 => $"the one that fits is placed at {Names(takenBy)}",
             _ => string.Create(CultureInfo.InvariantCulture, $"the {fitting} that fit are placed at {Names(takenBy)}"),
         };
-        var remedies = ofSize.Select(c => Remedy(c, position, rules)).OrderBy(r => r.Excess).ThenBy(r => r.Name, StringComparer.Ordinal).Take(missing).Select(r => r.Text).ToArray();
+        var remedies = ofSize.Select(c => Remedy(c, position, rules, stock)).OrderBy(r => r.Excess).ThenBy(r => r.Name, StringComparer.Ordinal).Take(missing).Select(r => r.Text).ToArray();
         var remedy = remedies.Length == 0 ? "no rail left over has that size" : string.Join("; ", remedies);
         return new UnfilledPosition(position.Name, missing, $"{position.Name} needs {rails} {size} {(missing == 1 ? "rail" : "rails")} of {position.Grade}{better}: {fits}; {remedy}.");
     }
 
-    private static (double Excess, string Name, string Text) Remedy(Candidate rail, MachinePosition position, GradeRules rules)
+    private static (double Excess, string Name, string Text) Remedy(Candidate rail, MachinePosition position, GradeRules rules, RailStock? stock)
     {
         var rule = rules.Grades.First(g => g.Grade == position.Grade);
+        if (stock is not null && rail.Size is null)
+            return (0, rail.Name, $"{rail.Name} may do once its size is in {stock.Source}");
+        if (rail.GradeIndex <= rules.Grades.TakeWhile(g => !ReferenceEquals(g, rule)).Count())
+            return (0, rail.Name, $"{rail.Name} would do if its {(position.Face == RailFace.Side ? "side" : "top")} were swept over the middle half of the place at least");
         var over = rail.Graded.Features
             .Select(f => (Value: f, Limit: rule.LimitOf(f.Feature), Upper: f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.ValueUm))
             .Where(f => f.Limit is not null && f.Upper > f.Limit)
