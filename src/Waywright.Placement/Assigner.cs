@@ -39,8 +39,8 @@ internal sealed class Assigner
         if (units.Length > 0)
         {
             var columns = new ColumnSet(_rails, positions, _fits, units, _cancel);
-            var search = new Search(columns, _options.Effort, _cancel);
-            var best = search.Best() ?? throw new ArgumentException("The effort was too small to find any placement.", nameof(RailPlacement));
+            var search = new Search(columns, [.. Any(filling, columns)], _options.Effort, _cancel);
+            var best = search.Best();
             var other = search.RunnerUp(best);
             var seats = new Seats(_plan, _rails, columns);
             placed = seats.Of(best.Columns);
@@ -85,6 +85,19 @@ internal sealed class Assigner
         }
 
         return [.. units];
+    }
+
+    // The rails of the matching as columns: a pair takes the next of both positions.
+    private static IEnumerable<Column> Any(Filling filling, ColumnSet columns)
+    {
+        for (var u = 0; u < columns.Units.Count; u++)
+        {
+            var unit = columns.Units[u];
+            var first = filling.RailsAt(unit.First).Skip(unit.FromInstance).Take(unit.Demand);
+            var second = unit.Second is { } other ? filling.RailsAt(other).Take(unit.Demand) : Enumerable.Repeat(-1, unit.Demand);
+            foreach (var (one, two) in first.Zip(second))
+                yield return columns.With(u, one, two);
+        }
     }
 
     private int IndexOf(string name) => Enumerable.Range(0, _plan.Positions.Count).First(i => _plan.Positions[i].Name == name);

@@ -50,6 +50,10 @@ internal sealed class ColumnSet
     /// <summary>The rails that may stand first in a unit.</summary>
     public IReadOnlyList<int> FirstsOf(int unit) => _fits[Units[unit].First];
 
+    /// <summary>The column of a unit with given rails; the second is -1 for a position alone.</summary>
+    public Column With(int unit, int first, int second)
+        => Of(unit, first).FirstOrDefault(c => c.Second == second, new Column(-1, -1, -1, 0)) is { Unit: >= 0 } column ? column : Of(unit, second).First(c => c.Second == first);
+
     /// <summary>Mismatch of a pair, the better way round, and whether the second lies turned for it.</summary>
     public (double Um, bool IsTurned) Mismatch(int unit, int first, int second)
         => _mismatches[(_positions[Units[unit].First].Face, _positions[Units[unit].First].LengthMm)][(first * RailCount) + second];

@@ -23,6 +23,9 @@ internal sealed class Filling
     /// <summary>Places filled, for each position.</summary>
     public int[] Filled { get; }
 
+    /// <summary>The rails that were found for a position, in their order.</summary>
+    public IEnumerable<int> RailsAt(int position) => Enumerable.Range(0, _positionOfRail.Length).Where(r => _positionOfRail[r] == position);
+
     /// <summary>For a position with a shortage: the positions that hold all rails that would do.</summary>
     public int[]?[] TakenBy { get; }
 

@@ -40,7 +40,10 @@ internal sealed class LinearBound
     }
 
     /// <summary>All columns that can be part of a placement of at most a given cost: their reduced cost fits between the bound and it.</summary>
-    public IEnumerable<Column> Within(long cost) => All().Where(c => Reduced(c) <= cost - Exact + 1);
+    public IEnumerable<Column> Within(long cost) => All().Where(c => IsWithin(c, cost));
+
+    /// <summary>Whether a column can be part of a placement of at most a given cost.</summary>
+    public bool IsWithin(Column c, long cost) => Reduced(c) <= cost - Exact + 1;
 
     private IEnumerable<Column> All() => Enumerable.Range(0, _columns.Units.Count).SelectMany(u => _columns.FirstsOf(u).SelectMany(first => _columns.Of(u, first)));
 

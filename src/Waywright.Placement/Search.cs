@@ -1,13 +1,21 @@
 namespace Waywright.Placement;
 
 /// <summary>What was chosen, what it costs and how far that is proven; costs in 0.001 um.</summary>
-internal sealed record Found(Column[] Columns, long Cost, long Bound, bool IsProven);
+internal sealed record Found(Column[] Columns, long Cost, long Bound, bool IsProven)
+{
+    /// <summary>All columns that an equal one could be made of; null when not all were looked at.</summary>
+    public List<Column>? Within { get; init; }
+}
 
 /// <summary>
 /// The least cost of all: columns that the relaxation generated give a first answer; then every column whose reduced cost fits between the bound and that answer joins in. No
 /// column that is left out can be part of anything better, so an optimum over these is an optimum over all.
 /// </summary>
-internal sealed class Search(ColumnSet columns, double effort, CancellationToken cancel)
+/// <param name="columns">Every way to fill every unit.</param>
+/// <param name="any">Some placement, from the matching that told how many places can be filled.</param>
+/// <param name="effort">Most work, in the solver's deterministic time.</param>
+/// <param name="cancel">Stops it.</param>
+internal sealed class Search(ColumnSet columns, Column[] any, double effort, CancellationToken cancel)
 {
     // More columns than this keep one worker busy for longer than people wait.
     private const int MostColumns = 60_000;
@@ -15,48 +23,42 @@ internal sealed class Search(ColumnSet columns, double effort, CancellationToken
     private readonly LinearBound _bound = LinearBound.Of(columns, cancel);
     private double _left = effort;
 
-    /// <summary>The least cost, or the best found; null when nothing was found within the effort.</summary>
-    public Found? Best()
+    /// <summary>The least cost, or the best found.</summary>
+    public Found Best() => Settled(Least(null, 0.6)!, null);
+
+    /// <summary>The least cost with another set of rails; null when there is none, or none was found.</summary>
+    public Found? RunnerUp(Found best)
     {
-        if (Least(null, 0.6) is not { } found)
-            return null;
-        if (!found.IsProven)
+        var not = best.Columns.SelectMany(RailsOf).ToHashSet();
+        return columns.RailCount > not.Count && Least(not, 0.8) is { } found ? Settled(found, not) : null;
+    }
+
+    // Of equal ones always the same.
+    private Found Settled(Found found, HashSet<int>? not)
+    {
+        if (!found.IsProven || found.Within is not { } within)
             return found;
-        var ties = new SetChoice([.. _bound.Within(found.Cost)], columns.Units, null);
+        var ties = new SetChoice(within, columns.Units, not);
         var unique = ties.Unique(found.Cost, columns.Units, found.Columns, _left / 2, cancel);
         _left -= ties.Worked;
         return unique is null ? found : found with { Columns = unique };
     }
 
-    /// <summary>The least cost with another set of rails; null when there is none, or none was found.</summary>
-    public Found? RunnerUp(Found best)
-    {
-        var not = best.Columns.SelectMany(c => c.Second < 0 ? new[] { c.First } : [c.First, c.Second]).ToHashSet();
-        return columns.RailCount == not.Count ? null : Least(not, 1);
-    }
-
     private Found? Least(HashSet<int>? not, double share)
     {
         var budget = _left * share;
-        var tried = new List<Column>(_bound.Generated);
-        var first = Solve(tried, not, budget / 2, null);
-        if (first is null && not is not null)
-        {
-            // What was generated for the best set may hold no other.
-            tried = [.. AllUpTo(MostColumns)];
-            first = Solve(tried, not, budget / 2, null);
-        }
-
-        if (first is not var (chosen, _))
+        var tried = _bound.Generated.Union(not is null ? any : []).ToList();
+        var first = Solve(tried, not, budget / 2, not is null ? any : null)?.Columns ?? (not is null ? any : null);
+        // What was generated for the best set may hold no other.
+        first ??= Solve([.. AllUpTo(MostColumns)], not, budget / 2, null)?.Columns;
+        if (first is null)
             return null;
-        var cost = Cost(chosen);
+        var cost = Cost(first);
         var within = _bound.Within(cost).Take(MostColumns + 1).ToList();
-        if (within.Count > MostColumns)
-            return new Found(chosen, cost, _bound.Value, _bound.Value >= cost);
-        if (Solve(within, not, budget / 2, chosen) is not var (better, isProven))
-            return new Found(chosen, cost, _bound.Value, _bound.Value >= cost);
+        if (within.Count > MostColumns || Solve(within, not, budget / 2, first) is not var (better, isProven))
+            return new Found(first, cost, _bound.Value, _bound.Value >= cost);
         cost = Cost(better);
-        return new Found(better, cost, isProven ? cost : _bound.Value, isProven || _bound.Value >= cost);
+        return isProven ? new Found(better, cost, cost, true) { Within = within.FindAll(c => _bound.IsWithin(c, cost)) } : new Found(better, cost, _bound.Value, _bound.Value >= cost);
     }
 
     private (Column[] Columns, bool IsProven)? Solve(List<Column> among, HashSet<int>? not, double most, Column[]? start)
@@ -68,6 +70,8 @@ internal sealed class Search(ColumnSet columns, double effort, CancellationToken
     }
 
     private IEnumerable<Column> AllUpTo(int most) => Enumerable.Range(0, columns.Units.Count).SelectMany(u => columns.FirstsOf(u).SelectMany(f => columns.Of(u, f))).Take(most);
+
+    private static IEnumerable<int> RailsOf(Column c) => c.Second < 0 ? [c.First] : [c.First, c.Second];
 
     private static long Cost(Column[] chosen) => chosen.Sum(c => c.Cost);
 }

@@ -7,7 +7,8 @@ namespace Waywright.Notebooks;
 internal sealed class PlacementView : View<RailPlacement>
 {
     private const int MostNamed = 8;
-    private const int MostRows = 120;
+    private const int MostRows = 50;
+    private const int MostLines = 150;
 
     protected override string Verdict(RailPlacement result)
     {
@@ -18,15 +19,15 @@ internal sealed class PlacementView : View<RailPlacement>
     }
 
     protected override string Text(RailPlacement result)
-        => $"{Verdict(result)}\n{Table(result, result.Placed)}\n{string.Join('\n', [.. result.Unfilled.Skip(1).Select(u => Shown.First(u.Needs)), .. Basis(result)])}";
+        => $"{Verdict(result)}\n{Table(result, result.Placed, MostLines)}\n{string.Join('\n', [.. result.Unfilled.Skip(1).Select(u => Shown.First(u.Needs)), .. Basis(result, MostLines)])}";
 
     protected override string Html(RailPlacement result)
         => Markup.View(
             Verdict(result),
             result.Unfilled.Count > 1 ? Markup.List(result.Unfilled.Skip(1).Select(u => Shown.First(u.Needs))) : "",
-            Markup.Table(Table(result, result.Placed), "Rails by machine and position"),
-            result.RunnerUp.Count == 0 ? "" : Markup.Details(RunnerUp(result), Markup.Table(Table(result, result.RunnerUp), "Runner-up: rails by machine and position")),
-            Markup.Details("What it rests on", Markup.List(Basis(result))));
+            Markup.Table(Table(result, result.Placed, MostRows), "Rails by machine and position"),
+            result.RunnerUp.Count == 0 ? "" : Markup.Details(RunnerUp(result), Markup.Table(Table(result, [.. result.RunnerUp.Except(result.Placed)], MostRows), "Runner-up: places that differ")),
+            Markup.Details("What it rests on", Markup.List(Basis(result, MostRows))));
 
     protected override IEnumerable<Figure> Figures(RailPlacement result, string id)
     {
@@ -44,10 +45,10 @@ internal sealed class PlacementView : View<RailPlacement>
 
     private static string Place(RailPlacement placement, PlacedRail placed) => placement.Plan.Machines == 1 ? placed.Position : $"{placed.Position} of machine {Shown.Count(placed.Machine)}";
 
-    private static TextTable Table(RailPlacement placement, IReadOnlyList<PlacedRail> rails)
+    private static TextTable Table(RailPlacement placement, IReadOnlyList<PlacedRail> rails, int most)
     {
         var table = new TextTable("position", "rail", "dot at the", "which way round", "~why");
-        foreach (var p in rails.Take(MostRows))
+        foreach (var p in rails.Take(most))
             table.Add(Place(placement, p), p.Rail, p.DotAt, p.IsTurned ? "turned end for end" : "as swept", p.Why);
         return table;
     }
@@ -56,10 +57,10 @@ internal sealed class PlacementView : View<RailPlacement>
     {
         var (used, other) = (result.Placed.Select(p => p.Rail).ToHashSet(), result.RunnerUp.Select(p => p.Rail).ToHashSet());
         var (joins, leaves) = (other.Where(r => !used.Contains(r)).Order(StringComparer.Ordinal).ToArray(), used.Where(r => !other.Contains(r)).Order(StringComparer.Ordinal).ToArray());
-        return $"Runner-up: {string.Join(", ", joins)} instead of {string.Join(", ", leaves)}, {Um(result.RunnerUpCostUm!.Value - result.CostUm)} um more{(result.IsRunnerUpProven ? "" : " (not proven to be the next best)")}";
+        return $"Runner-up: {string.Join(", ", joins.Take(MostNamed))}{(joins.Length > MostNamed ? " and more" : "")} instead of {string.Join(", ", leaves.Take(MostNamed))}{(leaves.Length > MostNamed ? " and more" : "")}, {Um(result.RunnerUpCostUm!.Value - result.CostUm)} um more{(result.IsRunnerUpProven ? "" : " (not proven to be the next best)")}";
     }
 
-    private static IEnumerable<string> Basis(RailPlacement result)
+    private static IEnumerable<string> Basis(RailPlacement result, int most)
     {
         if (result.Placed.Count > 0)
         {
@@ -73,16 +74,16 @@ internal sealed class PlacementView : View<RailPlacement>
             if (result.Placed.Any(p => p.MismatchUm is not null))
                 yield return "A pair's mismatch is the range of the difference of both shapes about its least-squares line, as read: the noise of both sweeps is in it. Turned end for end, a top is f(L - x) and a side -f(L - x).";
             yield return "As swept means: the end with the dot at the near end of the place. Where the way round changes nothing, the rail stays as swept; holes at the ends change places when a rail is turned.";
-            if (result.Placed.Count > MostRows)
-                yield return $"{Shown.Count(result.Placed.Count - MostRows)} more places are not listed.";
+            if (result.Placed.Count > most)
+                yield return $"{Shown.Count(result.Placed.Count - most)} more places are not listed.";
         }
 
         if (result.Stock is null)
             yield return "Widths and lengths were not compared: no list of rails was given.";
         else if (result.Batch.Rails.Where(r => result.Stock.Find(r.Rail) is null).Select(r => r.Rail).Order(StringComparer.Ordinal).ToArray() is { Length: > 0 } unlisted)
-            yield return $"Not in {result.Stock.Source}, so not placed: {string.Join(", ", unlisted)}.";
+            yield return $"Not in {result.Stock.Source}, so not placed: {string.Join(", ", unlisted.Take(most))}{(unlisted.Length > most ? " and more" : "")}.";
         if (result.Spare.Count > 0)
-            yield return $"Left over: {string.Join(", ", result.Spare.Take(MostRows))}{(result.Spare.Count > MostRows ? " and more" : "")}.";
+            yield return $"Left over: {string.Join(", ", result.Spare.Take(most))}{(result.Spare.Count > most ? " and more" : "")}.";
     }
 
     private static string Um(double um) => um.ToString("0.0", CultureInfo.InvariantCulture);

@@ -103,4 +103,22 @@ public class PlacementOptimumTests
         Assert.Equal(placement.CostUm, PlacementEnumeration.CostOfPlaced(batch, plan, placement.Placed), 0.1);
         Assert.Equal(placement.Placed, RailPlacement.Of(batch, null, plan).Placed);
     }
+
+    [Fact]
+    public void A_small_effort_still_places_every_rail_and_tells_the_gap()
+    {
+        var batch = PlacementScene.RandomBatch(60, 9, 1.5);
+        var plan = PlacementScene.Plan(string.Join(',', PlacementScene.Position("left", "\"pair\":\"right\""), PlacementScene.Position("right")), 10);
+        var hasty = RailPlacement.Of(batch, null, plan, new PlacementOptions(1e-9));
+        var best = RailPlacement.Of(batch, null, plan);
+        Assert.True(best.IsProven);
+        Assert.False(hasty.IsProven);
+        Assert.True(hasty.IsFilled);
+        Assert.Equal(20, hasty.Placed.Select(p => p.Rail).Distinct().Count());
+        Assert.InRange(best.CostUm, hasty.BoundUm, hasty.CostUm);
+        Assert.InRange(hasty.Gap, 1e-6, 1);
+        Assert.Equal(hasty.CostUm, PlacementEnumeration.CostOfPlaced(batch, plan, hasty.Placed), 0.05);
+        Assert.Contains("no placement has less than", Waywright.Notebooks.Views.Text(hasty), StringComparison.Ordinal);
+        Assert.Equal(hasty.Placed, RailPlacement.Of(batch, null, plan, new PlacementOptions(1e-9)).Placed);
+    }
 }
