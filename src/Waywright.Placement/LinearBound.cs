@@ -9,7 +9,7 @@ namespace Waywright.Placement;
 /// </summary>
 internal sealed class LinearBound
 {
-    private const int StartColumns = 6;
+    private const int StartColumns = 3;
     private const int MostRounds = 100;
     private const double Settled = 1e-3;
 

@@ -33,9 +33,18 @@ internal sealed class Seats(MachinePlan plan, IReadOnlyList<Candidate> rails, Co
         var name = place.Count == 1 ? place.Name : string.Create(CultureInfo.InvariantCulture, $"{place.Name} {(instance % place.Count) + 1}");
         var other = partner < 0 ? null : rails[partner].Name;
         var grade = rails[rail].Graded.Grade;
-        var why = string.Create(CultureInfo.InvariantCulture, $"{char.ToUpperInvariant(feature[0])}{feature[1..]} {um:0.0} um, grade {grade}{(grade == place.Grade ? "" : $" ({place.Grade} would do)")}.");
+        var why = string.Create(CultureInfo.InvariantCulture, $"{char.ToUpperInvariant(feature[0])}{feature[1..]} {Um(um, rail)} um, grade {grade}{(grade == place.Grade ? "" : $" ({place.Grade} would do)")}.");
         if (mismatch is { } apart)
-            why += string.Create(CultureInfo.InvariantCulture, $" With {other}: shapes {apart:0.0} um apart{(isTurned ? ", turned for it" : "")}.");
+            why += string.Create(CultureInfo.InvariantCulture, $" With {other}: shapes {Um(apart, rail, partner)} um apart{(isTurned ? ", turned for it" : "")}.");
         return new PlacedRail((instance / place.Count) + 1, name, rails[rail].Name, isTurned, isTurned ? place.FarEnd : place.NearEnd, feature, um, other, mismatch, why);
+
+        // A dial of 0.01 mm shows no tenths of a micrometre.
+        string Um(double value, params ReadOnlySpan<int> of)
+        {
+            var isCoarse = false;
+            foreach (var r in of)
+                isCoarse |= (place.Face == RailFace.Side ? rails[r].Graded.Side : rails[r].Graded.Top)?.Sweep.Setup is { DivisionUm: >= 10 };
+            return value.ToString(isCoarse ? "0" : "0.0", CultureInfo.InvariantCulture);
+        }
     }
 }
