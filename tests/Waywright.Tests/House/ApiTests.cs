@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using UnitsNet;
 using Waywright.Notebooks;
+using Waywright.Placement;
 
 namespace Waywright.Tests;
 
@@ -9,8 +10,9 @@ public class ApiTests
 {
     private static readonly Assembly Library = typeof(InputException).Assembly;
     private static readonly Assembly NotebookLibrary = typeof(Notebook).Assembly;
+    private static readonly Assembly PlacementLibrary = typeof(RailPlacement).Assembly;
 
-    public static TheoryData<Type> PublicTypes => [.. Library.GetExportedTypes().Concat(NotebookLibrary.GetExportedTypes())];
+    public static TheoryData<Type> PublicTypes => [.. Library.GetExportedTypes().Concat(PlacementLibrary.GetExportedTypes()).Concat(NotebookLibrary.GetExportedTypes())];
 
     [Fact]
     public void The_library_shows_at_most_ninety_public_types_in_one_namespace()
@@ -18,6 +20,7 @@ public class ApiTests
         var types = Library.GetExportedTypes().Where(t => !t.IsNested).ToArray();
         Assert.InRange(types.Length, 10, 90);
         Assert.All(types, t => Assert.Equal("Waywright", t.Namespace));
+        Assert.All(PlacementLibrary.GetExportedTypes(), t => Assert.Equal("Waywright.Placement", t.Namespace));
         Assert.All(NotebookLibrary.GetExportedTypes().Where(t => !t.IsNested), t => Assert.Equal("Waywright.Notebooks", t.Namespace));
     }
 
@@ -60,10 +63,10 @@ public class ApiTests
         // A result is a public record; what only describes a part of one (a contact, a limit) is shown within its whole.
         string[] parts =
         [
-            "AlignedPass", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "InputFile", "InputProblem", "KeptResult", "LocalStraightness",
-            "MinimumZone", "MonteCarloInput", "NotebookParameter", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "VarianceLine", "ZoneContact",
+            "AlignedPass", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "InputFile", "InputProblem", "KeptResult", "LocalStraightness", "MachinePosition",
+            "MinimumZone", "MonteCarloInput", "NotebookParameter", "PlacedRail", "PlacementOptions", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "UnfilledPosition", "VarianceLine", "ZoneContact",
         ];
-        var results = Library.GetExportedTypes().Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);
+        var results = Library.GetExportedTypes().Concat(PlacementLibrary.GetExportedTypes()).Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);
         var shown = Views.All.Select(v => v.ResultType.Name).ToHashSet();
         Assert.All(results, name => Assert.Contains(name, shown));
     }

@@ -27,7 +27,8 @@ public class ImportTests
     private static readonly Dictionary<string, string[]> Projects = new()
     {
         ["Waywright"] = [],
-        ["Waywright.Notebooks"] = ["Waywright"],
+        ["Waywright.Placement"] = ["Waywright"],
+        ["Waywright.Notebooks"] = ["Waywright.Placement"],
         ["Waywright.Kernel"] = ["Waywright.Notebooks"],
         ["Waywright.Publishing"] = ["Waywright.Kernel"],
         ["Waywright.Cli"] = ["Waywright.Publishing"],
@@ -82,6 +83,7 @@ public class ImportTests
 
     [Theory]
     [InlineData("Microsoft.DotNet.Interactive", "Waywright.Kernel")]
+    [InlineData("Google.OrTools", "Waywright.Placement")]
     [InlineData("Plotly.NET", "Waywright.Notebooks")]
     [InlineData("Deedle", "Waywright.Notebooks")]
     [InlineData("Markdig", "Waywright.Publishing")]
