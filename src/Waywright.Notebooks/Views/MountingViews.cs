@@ -113,3 +113,83 @@ internal sealed class MountedShapeView : View<MountedShape>
         yield return "Free heights between stations are a natural cubic spline, straight beyond the outer ones: a wave shorter than two stations is not in it. The uncertainty of the sweep is not in these figures.";
     }
 }
+
+/// <summary>How few screws will do.</summary>
+internal sealed class ScrewChoiceView : View<ScrewChoice>
+{
+    private const string Note = "Tried: evenly spread counts, every other hole, and the best of dropping one screw after another. Shape only: the load that the screws carry is the makers' to say.";
+
+    protected override string Verdict(ScrewChoice result)
+    {
+        if (result.Chosen is { } chosen)
+            return $"Use {Shown.Count(chosen.Screws.Holes.Count)} screws, in holes {string.Join(", ", chosen.Screws.Holes.Select(Shown.Count))}: predicted to keep {Shown.Um(chosen.ResidualUm)} um, limit {Shown.Limit(result.LimitUm)}{(chosen.Base is null ? ", relative to the base" : "")}.";
+        var best = result.BestOfEachCount.MinBy(s => (s.OverloadedHoles.Count, s.ResidualUm))!;
+        return $"Use another rail{(best.Base is null ? "" : " or a better base")}: no screws tried bring it within {Shown.Limit(result.LimitUm)} um; {Shown.Count(best.Screws.Holes.Count)} screws would leave {Shown.Um(best.ResidualUm)} um{(best.OverloadedHoles.Count > 0 ? ", some pulling more than the limit" : "")}.";
+    }
+
+    protected override string Text(ScrewChoice result) => $"{Verdict(result)}\n{Table(result)}\n{Note}";
+
+    protected override string Html(ScrewChoice result)
+        => Markup.View(
+            Verdict(result),
+            result.Chosen is { } chosen ? FigureHtml.Of(MountingPicture.Of(chosen), MountingPicture.Caption(chosen)) : "",
+            Markup.Table(Table(result), "The best found for each number of screws"),
+            Markup.Details("What it rests on", Markup.List(Note)));
+
+    protected override IEnumerable<Figure> Figures(ScrewChoice result, string id)
+        => result.Chosen is { } chosen
+            ? MountedShapeView.Of(chosen, id).Prepend(new Figure($"{id}/screws", "Fewest screws found", chosen.Screws.Holes.Count, null, "1", method: "regular patterns and dropping one after another"))
+            : [new Figure($"{id}/screws", "Fewest screws found", null, "none within the limit", "1", method: "regular patterns and dropping one after another")];
+
+    private static TextTable Table(ScrewChoice result)
+    {
+        var table = new TextTable("#screws", "#residual um", "#largest pull N", "holes");
+        foreach (var shape in result.BestOfEachCount)
+            table.Add(Shown.Count(shape.Screws.Holes.Count), Shown.Um(shape.ResidualUm), MountedShapeView.Newton(shape.PullsN.Max()), string.Join(' ', shape.Screws.Holes.Select(Shown.Count)));
+        return table;
+    }
+}
+
+/// <summary>What the side of a mounted rail can be counted on to be.</summary>
+internal sealed class SideMountingView : View<SideMounting>
+{
+    private const string Note = "Screws don't pull sideways: they keep by friction what was set while they were tightened. Set: natural spline onto the edge at the screws. Kept: force at each screw within mu F / 2 (mu 0.15: common practice, no source).";
+
+    protected override string Verdict(SideMounting result)
+    {
+        var name = ShapeModesView.NameOf(result.Free);
+        var edge = result.Setting == SideSetting.FromOtherRail ? "the other rail" : "the straightedge";
+        if (result.Setting == SideSetting.AsLaid)
+            return $"Push it to a straightedge before tightening if it has to be straighter: as laid, {name} keeps its {Shown.Um(result.FreeUm)} um, and tightening doesn't change that.";
+        if (result.IsHeld)
+            return $"Set it to {edge} at each screw and tighten it there: {name} is predicted to keep {Shown.Um(result.ResidualUm)} um of {Shown.Um(result.FreeUm)}{(result.Edge is null ? $", relative to {edge}" : "")}.";
+        var reasons = new[]
+        {
+            result.UnreachedHoles.Count > 0 ? $"the clearance of {Shown.Um(result.ClearanceUm)} um is too small at {Holes(result.UnreachedHoles)}" : null,
+            result.SlippingHoles.Count > 0 ? $"friction holds {MountedShapeView.Newton(result.HoldingN)} N and not what bends it at {Holes(result.SlippingHoles)}" : null,
+        };
+        return $"Don't count on {edge}: {string.Join(", and ", reasons.OfType<string>())}; {name} may be {Shown.Um(result.ResidualUm)} um, as when laid free.";
+    }
+
+    protected override string Text(SideMounting result) => $"{Verdict(result)}\n{(result.ShiftsUm.Count > 0 ? Table(result) + "\n" : "")}{Note}";
+
+    protected override string Html(SideMounting result)
+        => Markup.View(Verdict(result), result.ShiftsUm.Count > 0 ? Markup.Table(Table(result), "Shift and force at each screw") : "", Markup.Details("What it rests on", Markup.List(Note)));
+
+    protected override IEnumerable<Figure> Figures(SideMounting result, string id)
+    {
+        var name = ShapeModesView.NameOf(result.Free);
+        yield return new Figure($"{id}/side-residual", $"{name}: side as mounted", result.ResidualUm, null, "um", method: result.IsHeld ? "STRt, minimum zone, natural spline onto the edge at the screws" : "STRt, minimum zone, free shape", relativeTolerance: 1e-9, absoluteTolerance: 1e-6);
+        yield return new Figure($"{id}/held", $"{name}: setting of the side", null, result.Setting == SideSetting.AsLaid ? "as laid" : result.IsHeld ? "held" : "not to be counted on", "1", method: "clearance and friction at each screw");
+    }
+
+    private static string Holes(IReadOnlyList<int> holes) => $"{(holes.Count == 1 ? "hole" : "holes")} {string.Join(", ", holes.Select(Shown.Count))}";
+
+    private static TextTable Table(SideMounting result)
+    {
+        var table = new TextTable("#hole", "#shift um", "#clearance um", "#force N", "#friction holds N");
+        for (var i = 0; i < result.ShiftsUm.Count; i++)
+            table.Add(Shown.Count(result.Screws.Holes[i]), Shown.Um(result.ShiftsUm[i]), Shown.Um(result.ClearanceUm), MountedShapeView.Newton(result.ForcesN[i]), MountedShapeView.Newton(result.HoldingN));
+        return table;
+    }
+}

@@ -15,35 +15,27 @@ namespace Waywright;
 /// </remarks>
 public sealed record MountedShape
 {
-    // um/mm3 times N m2.
-    private const double NewtonPerUm = 1000;
+    /// <summary>um/mm3 times N m2.</summary>
+    internal const double NewtonPerUm = 1000;
 
     private readonly FixedList<double> _forces;
     private readonly FixedList<double> _contacts;
 
-    private MountedShape(MountingCase given, ContactSearch found, double[] places, double[] free, double[] under, int[] screws)
+    private MountedShape(MountingCase given, LaidRail laid, ContactSearch found, int[] screws)
     {
         (Free, Screws, Base, BendingStiffnessNm2, BaseStiffnessNm2, ClampLimitN) = (given.Free, given.Screws, given.Base, given.BendingStiffnessNm2, given.BaseStiffnessNm2, given.ClampLimitN);
-        var share = given.BaseShare;
-        var mounted = new double[places.Length];
-        var fromBase = new double[places.Length];
-        for (var i = 0; i < places.Length; i++)
-        {
-            // f - r (d - w): the rail gives way by its share of what screws and contacts took away.
-            mounted[i] = free[i] - (share * (free[i] - under[i] - found.Open[i]));
-            fromBase[i] = mounted[i] - found.Open[i];
-        }
-
+        var places = laid.Places;
+        var mounted = laid.Mounted(found, given.BaseShare);
         Mounted = new Profile(places, mounted, Title);
-        BentBase = new Profile(places, fromBase, given.Base?.Name ?? "base");
-        FreeUm = StraightnessFigures.Of(new Profile(places, free)).MinimumZone.Line.STRtUm;
+        BentBase = new Profile(places, mounted.Select((z, i) => z - found.Open[i]).ToArray(), given.Base?.Name ?? "base");
+        FreeUm = StraightnessFigures.Of(new Profile(places, laid.Free)).MinimumZone.Line.STRtUm;
         Zone = StraightnessFigures.Of(Mounted).MinimumZone.Line;
         BaseUm = given.Base is null ? null : StraightnessFigures.Of(BentBase).MinimumZone.Line.STRtUm;
         var widest = 0;
         for (var i = 0; i < places.Length; i++)
             widest = found.Open[i] > found.Open[widest] ? i : widest;
         (WidestGapUm, WidestGapAtMm, DotEndGapUm, FarEndGapUm) = (Math.Max(0, found.Open[widest]), places[widest], Math.Max(0, found.Open[0]), Math.Max(0, found.Open[^1]));
-        var stiffness = NewtonPerUm * given.BendingStiffnessNm2 * share;
+        var stiffness = NewtonPerUm * given.BendingStiffnessNm2 * given.BaseShare;
         _forces = FixedList<double>.Copy(screws.Select(i => 0.0 - (stiffness * found.ForceAt(i))));
         _contacts = FixedList<double>.Copy(Enumerable.Range(0, places.Length).Where(found.IsContact).Select(i => places[i]));
     }
@@ -145,19 +137,12 @@ public sealed record MountedShape
     public static MountedShape Of(Profile free, ScrewPattern screws, double bendingStiffnessNm2, Profile? baseShape = null, double? baseStiffnessNm2 = null, double? clampLimitN = null)
         => Of(new MountingCase(free, screws, bendingStiffnessNm2, baseShape, baseStiffnessNm2, clampLimitN));
 
-    internal static MountedShape Of(MountingCase given)
+    /// <param name="given">Rail, screws, base.</param>
+    /// <param name="withContact">False lets rail and base enter each other between screws, for comparison with formulas that do.</param>
+    internal static MountedShape Of(MountingCase given, bool withContact = true)
     {
-        var (places, screws) = MountingGrid.Of(given.Screws, given.Free, given.Base);
-        var (free, under, gap) = (new double[places.Length], new double[places.Length], new double[places.Length]);
-        given.FreeCurve.Along(places, free);
-        given.BaseCurve?.Along(places, under);
-        // A line taken off first, so that a tilted sweep costs no digits.
-        var (first, last) = (screws[0], screws[^1]);
-        var slope = (free[last] - under[last] - free[first] + under[first]) / (places[last] - places[first]);
-        for (var i = 0; i < places.Length; i++)
-            gap[i] = free[i] - under[i] - (free[first] - under[first]) - (slope * (places[i] - places[first]));
-        var search = new ContactSearch(places, screws, gap);
-        search.Solve(withBase: true);
-        return new MountedShape(given, search, places, free, under, screws);
+        var laid = new LaidRail(given);
+        var screws = laid.IndicesOf(given.Screws);
+        return new MountedShape(given, laid, laid.Press(screws, withContact), screws);
     }
 }
