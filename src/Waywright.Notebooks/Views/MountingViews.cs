@@ -158,8 +158,7 @@ internal sealed class SideMountingView : View<SideMounting>
     protected override string Verdict(SideMounting result)
     {
         var name = ShapeModesView.NameOf(result.Free);
-        var edge = result.Setting == SideSetting.FromOtherRail ? "the other rail" : "the straightedge";
-        if (result.Setting == SideSetting.AsLaid)
+        if (result.SetTo is not { } edge)
             return $"Push it to a straightedge before tightening if it has to be straighter: as laid, {name} keeps its {Shown.Um(result.FreeUm)} um, and tightening doesn't change that.";
         if (result.IsHeld)
             return $"Set it to {edge} at each screw and tighten it there: {name} is predicted to keep {Shown.Um(result.ResidualUm)} um of {Shown.Um(result.FreeUm)}{(result.Edge is null ? $", relative to {edge}" : "")}.";
@@ -180,7 +179,7 @@ internal sealed class SideMountingView : View<SideMounting>
     {
         var name = ShapeModesView.NameOf(result.Free);
         yield return new Figure($"{id}/side-residual", $"{name}: side as mounted", result.ResidualUm, null, "um", method: result.IsHeld ? "STRt, minimum zone, natural spline onto the edge at the screws" : "STRt, minimum zone, free shape", relativeTolerance: 1e-9, absoluteTolerance: 1e-6);
-        yield return new Figure($"{id}/held", $"{name}: setting of the side", null, result.Setting == SideSetting.AsLaid ? "as laid" : result.IsHeld ? "held" : "not to be counted on", "1", method: "clearance and friction at each screw");
+        yield return new Figure($"{id}/held", $"{name}: setting of the side", null, result.SetTo is null ? "as laid" : result.IsHeld ? "held" : "not to be counted on", "1", method: "clearance and friction at each screw");
     }
 
     private static string Holes(IReadOnlyList<int> holes) => $"{(holes.Count == 1 ? "hole" : "holes")} {string.Join(", ", holes.Select(Shown.Count))}";

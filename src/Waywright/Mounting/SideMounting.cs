@@ -20,14 +20,14 @@ public sealed record SideMounting
     private readonly FixedList<double> _shifts;
     private readonly FixedList<double> _forces;
 
-    private SideMounting(Profile free, ScrewPattern screws, SideSetting setting, Profile? edge, double clearanceUm, double holdingN, double stiffness)
+    private SideMounting(Profile free, ScrewPattern screws, string? setTo, Profile? edge, double clearanceUm, double holdingN, double stiffness)
     {
-        (Free, Screws, Setting, Edge, ClearanceUm, HoldingN) = (free, screws, setting, edge, clearanceUm, holdingN);
+        (Free, Screws, SetTo, Edge, ClearanceUm, HoldingN) = (free, screws, setTo, edge, clearanceUm, holdingN);
         var given = new MountingCase(free, screws, stiffness, edge, null, null);
         var laid = new LaidRail(given);
         FreeUm = Width(laid.Places, laid.Free);
         (_shifts, _forces) = (FixedList<double>.Empty, FixedList<double>.Empty);
-        if (setting == SideSetting.AsLaid)
+        if (setTo is null)
             return;
         var at = laid.IndicesOf(screws);
         var pressed = laid.Press(at, withContact: false);
@@ -44,8 +44,8 @@ public sealed record SideMounting
     /// <summary>Where it is screwed down.</summary>
     public ScrewPattern Screws { get; }
 
-    /// <summary>How it was set.</summary>
-    public SideSetting Setting { get; }
+    /// <summary>What it was set to at each screw while they were tightened: <c>the straightedge</c>, <c>the other rail</c>; null where it was laid down only.</summary>
+    public string? SetTo { get; }
 
     /// <summary>The edge that it was set to; null for a straight one, or for none.</summary>
     public Profile? Edge { get; }
@@ -75,7 +75,7 @@ public sealed record SideMounting
     public IReadOnlyList<int> SlippingHoles => FixedList<int>.Copy(Screws.Holes.Where((_, i) => i < _forces.Count && Math.Abs(_forces[i]) > HoldingN));
 
     /// <summary>Whether the setting can be counted on: it was set, every screw reaches, and friction holds at every screw.</summary>
-    public bool IsHeld => Setting != SideSetting.AsLaid && UnreachedHoles.Count == 0 && SlippingHoles.Count == 0;
+    public bool IsHeld => SetTo is not null && UnreachedHoles.Count == 0 && SlippingHoles.Count == 0;
 
     /// <summary>What the side can be counted on to be, um: <see cref="SetUm"/> where the setting holds, else the free shape.</summary>
     public double ResidualUm => IsHeld ? SetUm ?? FreeUm : FreeUm;
@@ -84,7 +84,7 @@ public sealed record SideMounting
     /// <param name="free">The side swept free, on the rail, reaching each end screw within a pitch.</param>
     /// <param name="screws">The screws.</param>
     /// <exception cref="ArgumentException">The profile doesn't fit the rail or was filtered.</exception>
-    public static SideMounting AsLaid(Profile free, ScrewPattern screws) => new(free, screws, SideSetting.AsLaid, null, 0, 0, 1);
+    public static SideMounting AsLaid(Profile free, ScrewPattern screws) => new(free, screws, null, null, 0, 0, 1);
 
     /// <summary>Pushed to a straightedge at each screw.</summary>
     /// <param name="free">The side swept free, on the rail, reaching each end screw within a pitch.</param>
@@ -96,7 +96,7 @@ public sealed record SideMounting
     /// <param name="friction">mu, 0 to 2.</param>
     /// <exception cref="ArgumentException">A profile doesn't fit the rail or was filtered, or a value is out of its range; all that is wrong with the values is listed.</exception>
     public static SideMounting ToStraightedge(Profile free, ScrewPattern screws, double bendingStiffnessNm2, double clearanceMm, double clampForceN, Profile? edge = null, double friction = UsualFriction)
-        => Set(SideSetting.ToStraightedge, free, screws, bendingStiffnessNm2, clearanceMm, clampForceN, edge, friction);
+        => Set("the straightedge", free, screws, bendingStiffnessNm2, clearanceMm, clampForceN, edge, friction);
 
     /// <summary>Set at each screw from a rail that is already tight, with a gauge of constant width.</summary>
     /// <param name="free">The side swept free.</param>
@@ -108,9 +108,9 @@ public sealed record SideMounting
     /// <param name="friction">mu, 0 to 2.</param>
     /// <exception cref="ArgumentException">As for <see cref="ToStraightedge"/>.</exception>
     public static SideMounting FromOtherRail(Profile free, ScrewPattern screws, double bendingStiffnessNm2, double clearanceMm, double clampForceN, Profile? otherRail = null, double friction = UsualFriction)
-        => Set(SideSetting.FromOtherRail, free, screws, bendingStiffnessNm2, clearanceMm, clampForceN, otherRail, friction);
+        => Set("the other rail", free, screws, bendingStiffnessNm2, clearanceMm, clampForceN, otherRail, friction);
 
-    private static SideMounting Set(SideSetting setting, Profile free, ScrewPattern screws, double stiffness, double clearanceMm, double clampForceN, Profile? edge, double friction)
+    private static SideMounting Set(string setTo, Profile free, ScrewPattern screws, double stiffness, double clearanceMm, double clampForceN, Profile? edge, double friction)
     {
         string?[] problems =
         [
@@ -120,7 +120,7 @@ public sealed record SideMounting
         ];
         if (problems.Any(p => p is not null))
             throw new ArgumentException(string.Join(' ', problems.OfType<string>()));
-        return new SideMounting(free, screws, setting, edge, 1000 * clearanceMm, friction * clampForceN / 2, stiffness);
+        return new SideMounting(free, screws, setTo, edge, 1000 * clearanceMm, friction * clampForceN / 2, stiffness);
     }
 
     private static double Width(double[] x, double[] z) => StraightnessFigures.Of(new Profile(x, z)).MinimumZone.Line.STRtUm;

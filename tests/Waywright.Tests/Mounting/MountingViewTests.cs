@@ -37,7 +37,7 @@ public class MountingViewTests
     public void The_fewest_screws_are_told_by_their_holes_or_said_not_to_exist()
     {
         Assert.Matches(@"^Use \d+ screws, in holes 1, .*: predicted to keep \d\.\d um, limit 5, relative to the base\.$", Views.Text(ScrewChoice.Fewest(Named(100, "R1 top"), Every, 5, Stiffness)).Split('\n')[0]);
-        Assert.StartsWith("Use another rail: no screws tried bring it within 0.0001 um;", Views.Text(ScrewChoice.Fewest(Named(100, "R1 top"), Every, 0.0001, Stiffness)), StringComparison.Ordinal);
+        Assert.StartsWith("Use another rail: no screws tried bring it within 0.001 um;", Views.Text(ScrewChoice.Fewest(Named(100, "R1 top"), Every, 0.001, Stiffness)), StringComparison.Ordinal);
     }
 
     [Fact]
