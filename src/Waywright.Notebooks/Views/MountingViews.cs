@@ -110,6 +110,7 @@ internal sealed class MountedShapeView : View<MountedShape>
             : string.Create(CultureInfo.InvariantCulture, $"The rail has {result.StiffnessRatio:0.000} of the base's bending stiffness{(result.StiffnessRatio >= BaseYields ? ": the base bends with it" : "")}.");
         if (result.ContactsMm.Count > 0)
             yield return $"Between or beyond the screws the base pushes the rail up at {Shown.Count(result.ContactsMm.Count)} places of the grid, from {result.ContactsMm[0].ToString("0", CultureInfo.InvariantCulture)} to {result.ContactsMm[^1].ToString("0", CultureInfo.InvariantCulture)} mm.";
+        yield return "A pull is that of the screw less what the base pushes within 3 mm of it (about a head's radius: common practice, no source); preload and the load on the carriage are not in it.";
         yield return "Free heights between stations are a natural cubic spline, straight beyond the outer ones: a wave shorter than two stations is not in it. The uncertainty of the sweep is not in these figures.";
     }
 }

@@ -18,6 +18,9 @@ public sealed record MountedShape
     /// <summary>um/mm3 times N m2.</summary>
     internal const double NewtonPerUm = 1000;
 
+    // About the radius of a small screw's head: common practice, no source.
+    internal const double JointMm = 3;
+
     private readonly FixedList<double> _forces;
     private readonly FixedList<double> _contacts;
 
@@ -36,7 +39,9 @@ public sealed record MountedShape
             widest = found.Open[i] > found.Open[widest] ? i : widest;
         (WidestGapUm, WidestGapAtMm, DotEndGapUm, FarEndGapUm) = (Math.Max(0, found.Open[widest]), places[widest], Math.Max(0, found.Open[0]), Math.Max(0, found.Open[^1]));
         var stiffness = NewtonPerUm * given.BendingStiffnessNm2 * given.BaseShare;
-        _forces = FixedList<double>.Copy(screws.Select(i => 0.0 - (stiffness * found.ForceAt(i))));
+        // A base that pushes right beside a screw has next to no lever: its force grows without bound as the grid gets finer, the resultant of the joint doesn't.
+        _forces = FixedList<double>.Copy(screws.Select(i => 0.0 - (stiffness * Enumerable.Range(0, places.Length)
+            .Where(j => j == i || (found.IsContact(j) && Math.Abs(places[j] - places[i]) <= JointMm)).Sum(found.ForceAt))));
         _contacts = FixedList<double>.Copy(Enumerable.Range(0, places.Length).Where(found.IsContact).Select(i => places[i]));
     }
 
@@ -97,7 +102,7 @@ public sealed record MountedShape
     /// <summary>Places between or beyond the screws where the base pushes the rail up, mm.</summary>
     public IReadOnlyList<double> ContactsMm => _contacts;
 
-    /// <summary>What each screw pulls the rail down with, N, in the order of the pattern's holes, from the jumps of shear; below 0 the base pushes up there and the screw only keeps its place.</summary>
+    /// <summary>What each screw pulls the rail down with, N, in the order of the pattern's holes, from the jumps of shear, less what the base pushes within 3 mm of it; below 0 the base pushes up there and the screw only keeps its place.</summary>
     public IReadOnlyList<double> PullsN => _forces;
 
     /// <summary>Holes whose screw would have to pull more than <see cref="ClampLimitN"/>; empty when none or no limit was given.</summary>

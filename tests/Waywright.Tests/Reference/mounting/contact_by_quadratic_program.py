@@ -3,7 +3,7 @@
 Lines: nodes (mm); free rail (um); base (um); indices of the screws; bending stiffness of the rail; of the base (N m2; inf for a rigid one).
 Cubic Hermite elements with heights and rotations as unknowns, no spline; two Gauss points make the energy of an element exact. Unknown is also the gap
 y >= 0 at each node that is no screw (0 at screws). Least energy 1/2 |B1 (z - f)|^2 + 1/2 |B2 (b - g)|^2 with z = b + y, by SciPy's lsq_linear (BVLS).
-Prints the mounted heights over the line through the outer screws, then what each screw pulls with (N), on one line.
+Prints the mounted heights over the line through the outer screws, then what each node pulls with (N), on one line.
 """
 import sys
 
@@ -53,5 +53,5 @@ for x, f, g, screws, ei, eb in zip(*[lines[i::6] for i in range(6)]):
     z[gaps] += unknown[: len(gaps)]
     # Nodal forces on the rail: gradient of its energy once its rotations are at rest.
     rotations = np.linalg.lstsq(r1, -h1 @ (z - f), rcond=None)[0]
-    pulls = -(h1.T @ (h1 @ (z - f) + r1 @ rotations))[screws]
+    pulls = -(h1.T @ (h1 @ (z - f) + r1 @ rotations))
     print(*[repr(float(v)) for v in np.concatenate([z, pulls])])
