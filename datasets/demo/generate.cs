@@ -18,6 +18,7 @@ if (args.Length != 1)
 
 Write("rails/rails.csv", Tables.Rails());
 Write("rails/setups.json", Tables.Setups());
+Write("rails/positions.json", Tables.Positions());
 Write("rails/sweeps.csv", Tables.Sweeps());
 Write("belts/spans.csv", Tables.Spans());
 Write("truth.json", Truth.Json());
@@ -220,6 +221,19 @@ static class Tables
           "note": "Invented by datasets/demo/generate.cs: nothing here was measured. The dial's stand slides on a granite plate; the rail lies face up on two supports on the same plate.",
           "setups": [
         {{string.Join(",\n", new[] { Bench.Lever, Bench.Wide, Bench.Plunger }.Select(Setup))}}
+          ]
+        }
+
+        """;
+
+    public static string Positions() => """
+        {
+          "note": "Invented by datasets/demo/generate.cs: the places of the benchtop gantry that want a rail. The two side rails are a pair; the cross rail carries the camera.",
+          "positions": [
+            { "name": "cross", "width_mm": 12, "length_mm": 320, "grade": "gantry", "face": "side", "weight": 2, "ends": ["left", "right"] },
+            { "name": "left", "width_mm": 9, "length_mm": 320, "grade": "gantry", "face": "side", "pair": "right", "ends": ["front", "back"] },
+            { "name": "right", "width_mm": 9, "length_mm": 320, "grade": "gantry", "face": "side", "pair": "left", "ends": ["front", "back"] },
+            { "name": "lift", "width_mm": 9, "length_mm": 320, "grade": "z", "face": "side", "count": 2, "ends": ["bottom", "top"] }
           ]
         }
 
