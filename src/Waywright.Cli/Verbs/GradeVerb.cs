@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using Waywright.Notebooks;
+using Waywright.Placement;
 
 namespace Waywright.Cli;
 
@@ -11,19 +12,47 @@ internal static class GradeVerb
     {
         var sweeps = new Argument<string>("SWEEPS") { Description = "Sweeps of the batch: rail,face,pass,direction,position_mm,reading_um." };
         var setups = CommonOptions.Setups();
+        var positions = new Option<string?>("--positions") { Description = "positions.json: the places of the machine; says which rail goes where." };
+        var rails = new Option<string?>("--rails") { Description = "rails.csv: width, length and holes of each rail, so that only what fits is placed." };
         var json = CommonOptions.Json();
-        var command = new Command("grade", "Grade a batch of rails: gantry, z, measure again, or return.") { sweeps, setups, json };
+        var command = new Command("grade", "Grade a batch of rails: gantry, z, measure again, or return.") { sweeps, setups, positions, rails, json };
         command.SetAction(parsed =>
         {
             var graded = CommonOptions.ReadBatch(parsed.GetRequiredValue(sweeps), parsed.GetValue(setups)).Grade();
+            var stock = parsed.GetValue(rails) is { } file ? RailStock.Read(file) : null;
+            if (stock is not null)
+                graded.Batch.Check(stock);
+            var placement = parsed.GetValue(positions) is { } plan ? RailPlacement.Of(graded, stock, MachinePlan.Read(plan)) : null;
             if (parsed.GetValue(json))
-                JsonOutput.Print(new JsonObject { ["rails"] = new JsonArray(graded.Rails.Select(r => (JsonNode)Answer(r)).ToArray()), ["basis"] = graded.Basis });
+                JsonOutput.Print(Answer(graded, placement));
             else
-                Console.Out.WriteLine(Views.Text(graded));
-            return CommandLine.Done;
+                Console.Out.WriteLine(placement is null ? Views.Text(graded) : $"{Views.Text(graded)}\n\n{Views.Text(placement)}");
+            return placement is { IsFilled: false } ? CommandLine.Refused : CommandLine.Done;
         });
         return command;
     }
+
+    private static JsonObject Answer(GradedBatch graded, RailPlacement? placement)
+    {
+        var answer = new JsonObject { ["rails"] = new JsonArray(graded.Rails.Select(r => (JsonNode)Answer(r)).ToArray()), ["basis"] = graded.Basis };
+        if (placement is not null)
+            answer["placement"] = Answer(placement);
+        return answer;
+    }
+
+    private static JsonObject Answer(RailPlacement placement) => new()
+    {
+        ["placed"] = Placed(placement.Placed),
+        ["unfilled"] = new JsonArray([.. placement.Unfilled.Select(u => new JsonObject { ["position"] = u.Position, ["missing"] = u.Missing, ["needs"] = u.Needs })]),
+        ["spare"] = new JsonArray([.. placement.Spare.Select(s => JsonValue.Create(s))]),
+        ["cost_um"] = placement.CostUm,
+        ["proven"] = placement.IsProven,
+        ["gap"] = placement.Gap,
+        ["runner_up"] = Placed(placement.RunnerUp),
+    };
+
+    private static JsonArray Placed(IEnumerable<PlacedRail> rails)
+        => [.. rails.Select(p => new JsonObject { ["machine"] = p.Machine, ["position"] = p.Position, ["rail"] = p.Rail, ["turned"] = p.IsTurned, ["dot_at"] = p.DotAt, ["why"] = p.Why })];
 
     private static JsonObject Answer(GradedRail rail)
     {
