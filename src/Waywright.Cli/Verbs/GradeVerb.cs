@@ -12,13 +12,14 @@ internal static class GradeVerb
     {
         var sweeps = new Argument<string>("SWEEPS") { Description = "Sweeps of the batch: rail,face,pass,direction,position_mm,reading_um." };
         var setups = CommonOptions.Setups();
+        var rules = new Option<string?>("--rules") { Description = "rules.json: grades, best first, and their limits; the starting limits when not given." };
         var positions = new Option<string?>("--positions") { Description = "positions.json: the places of the machine; says which rail goes where." };
         var rails = new Option<string?>("--rails") { Description = "rails.csv: width, length and holes of each rail, so that only what fits is placed." };
         var json = CommonOptions.Json();
-        var command = new Command("grade", "Grade a batch of rails: gantry, z, measure again, or return.") { sweeps, setups, positions, rails, json };
+        var command = new Command("grade", "Grade a batch of rails: gantry, z, measure again, or return.") { sweeps, setups, rules, positions, rails, json };
         command.SetAction(parsed =>
         {
-            var graded = CommonOptions.ReadBatch(parsed.GetRequiredValue(sweeps), parsed.GetValue(setups)).Grade();
+            var graded = CommonOptions.ReadBatch(parsed.GetRequiredValue(sweeps), parsed.GetValue(setups)).Grade(parsed.GetValue(rules) is { } limits ? GradeRules.Read(limits) : null);
             var stock = parsed.GetValue(rails) is { } file ? RailStock.Read(file) : null;
             if (stock is not null)
                 graded.Batch.Check(stock);
@@ -66,6 +67,7 @@ internal static class GradeVerb
             ["reason"] = rail.Reason,
             ["next"] = rail.Next,
             ["confidence"] = rail.Confidence,
+            ["state"] = new JsonObject(rail.States.Select(s => KeyValuePair.Create(s.Grade, (JsonNode?)new JsonObject { ["state"] = s.State, ["confidence"] = s.Confidence }))),
             ["limiting_feature"] = rail.LimitingFeature,
             ["features"] = new JsonArray(rail.Features.Select(f => (JsonNode)Feature(f)).ToArray()),
             ["faces"] = faces,

@@ -39,6 +39,8 @@ public sealed record GradeRule(string Grade, IReadOnlyList<FeatureLimit> Limits)
 /// <exception cref="ArgumentOutOfRangeException">A level is outside its range.</exception>
 public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSideUm, double AcceptLevel = 0.95, double ClaimLevel = 0.95)
 {
+    internal const double UsualLevel = 0.95;
+
     /// <summary>Confidence at which every feature has to be within its limit for a grade.</summary>
     public double AcceptLevel { get; } = Level(AcceptLevel, nameof(AcceptLevel));
 
@@ -59,6 +61,27 @@ public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSi
             new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopLocal, 20)])),
         ]),
         100);
+
+    /// <summary>
+    /// Reads <c>{"return_above_side_um":100,"grades":[{"grade":"gantry","limits":[{"feature":"side","limit_um":30}]}]}</c>, best grade first, with optional
+    /// <c>accept_level</c> and <c>claim_level</c> (0.95).
+    /// </summary>
+    /// <param name="path">The file; docs/rules.schema.json is its JSON Schema.</param>
+    /// <exception cref="InputException">
+    /// The file can't be read, isn't JSON, misses a value, has one too many or out of range, names a grade or a feature twice, an unknown feature, or a lower grade has a
+    /// tighter limit than a better one, or the limit for a return is below the lowest grade's.
+    /// </exception>
+    public static GradeRules Read(string path) => GradeRulesReader.Read(TextSource.ReadAll(path), path);
+
+    /// <summary>Reads the same from a text.</summary>
+    /// <param name="json">The document.</param>
+    /// <param name="source">What messages call it.</param>
+    /// <exception cref="InputException">As <see cref="Read"/>.</exception>
+    public static GradeRules Parse(string json, string source)
+    {
+        ArgumentNullException.ThrowIfNull(json);
+        return GradeRulesReader.Read(json, source);
+    }
 
     private static double Level(double level, string name)
         => level is >= 0.5 and < 1 ? level : throw new ArgumentOutOfRangeException(name, level, "A confidence from 0.5 up to, not including, 1 is needed.");

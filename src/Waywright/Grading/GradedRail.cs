@@ -10,6 +10,12 @@ namespace Waywright;
 /// <param name="Figure">The same with estimate, interval and noise floor; null when no set-up was given.</param>
 public sealed record FeatureValue(string Feature, double? ValueUm, double Limit, UncertainFigure? Figure = null);
 
+/// <summary>What is proven of a rail against one grade.</summary>
+/// <param name="Grade">The grade's name.</param>
+/// <param name="State"><c>meets</c>: every feature is within its limit; <c>fails</c>: some feature is beyond it; <c>undecided</c>: neither is proven.</param>
+/// <param name="Confidence">The highest level at which that would still hold; null where undecided, and where no set-up was given.</param>
+public sealed record GradeState(string Grade, string State, double? Confidence);
+
 /// <summary>What to do with one rail, why, and the figures.</summary>
 /// <param name="Rail">Its name.</param>
 /// <param name="Grade">A grade of the rules, <c>measure again</c>, or <c>return</c>.</param>
@@ -31,6 +37,9 @@ public sealed record GradedRail(
     PooledSweep? Top,
     double? Confidence = null)
 {
+    /// <summary>What is proven of it against each grade, best first.</summary>
+    public IReadOnlyList<GradeState> States { get; internal init; } = FixedList<GradeState>.Empty;
+
     /// <summary>The value of a feature, um; null when it could not be judged.</summary>
     public double? ValueOf(string feature) => Features.FirstOrDefault(f => f.Feature == feature)?.ValueUm;
 }

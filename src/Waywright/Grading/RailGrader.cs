@@ -17,7 +17,10 @@ internal static class RailGrader
             rail.All.Where(f => shown.LimitOf(f.Feature) is not null).Select(f => new FeatureValue(f.Feature, f.ReadUm, shown.LimitOf(f.Feature)!.Value, f.Figure)));
         var limiting = Judged(rail, shown).MaxBy(f => f.ShareOf(shown.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
         var answer = Barred(rail) ?? Returned(rail, rules) ?? Unswept(rail) ?? Sparse(rail, rules) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
-        return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence);
+        return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence)
+        {
+            States = FixedList<GradeState>.Copy(rules.Grades.Select(g => Barred(rail) is null ? GradeStates.Of(rail, g, rules) : new GradeState(g.Grade, GradeStates.Undecided, null))),
+        };
     }
 
     /// <summary>The features that a grade limits and that could be measured.</summary>

@@ -66,6 +66,20 @@ public sealed class UncertaintyJsonTests
     }
 
     [Fact]
+    public async Task Own_rules_grade_by_their_limits_and_wrong_ones_end_with_exit_2()
+    {
+        using var folder = new TemporaryFolder();
+        const string rules = """{"return_above_side_um":50,"grades":[{"grade":"shelf","limits":[{"feature":"side","limit_um":50}]}]}""";
+        var rails = (await Command.RunAsync("grade", Sweeps, "--setups", Setups, "--json", "--rules", folder.Write("rules.json", rules))).Json["rails"]!.AsArray();
+        var grades = rails.ToDictionary(r => (string)r!["rail"]!, r => (string)r!["grade"]!);
+        Assert.Equal("return", grades["R09"]);
+        Assert.Equal("shelf", grades["R01"]);
+        Assert.Equal("meets", (string)rails.Single(r => (string)r!["rail"]! == "R01")!["state"]!["shelf"]!["state"]!);
+        var path = folder.Write("wrong.json", rules.Replace("\"side\"", "\"hue\"", StringComparison.Ordinal));
+        (await Command.RunAsync("grade", Sweeps, "--rules", path)).IsRefused(path, "found 'hue'");
+    }
+
+    [Fact]
     public async Task Against_an_unknown_guide_no_rail_is_graded_or_returned()
     {
         using var folder = new TemporaryFolder();

@@ -127,6 +127,21 @@ public class IntervalGradingTests
         }
     }
 
+    [Theory]
+    [InlineData(10, "meets", "meets")]
+    [InlineData(29.2, "undecided", "meets")]
+    [InlineData(45, "fails", "meets")]
+    [InlineData(60.3, "fails", "undecided")]
+    [InlineData(80, "fails", "fails")]
+    public void Each_grade_is_met_failed_or_undecided_with_the_confidence_of_that_answer(double bow, string gantry, string z)
+    {
+        var states = Grade(bow, Book()).States;
+        Assert.Equal([("gantry", gantry), ("z", z)], states.Select(s => (s.Grade, s.State)));
+        Assert.All(states, s => Assert.Equal(s.State == "undecided", s.Confidence is null));
+        Assert.All(states.Where(s => s.Confidence is not null), s => Assert.InRange(s.Confidence!.Value, 0.95, 1));
+        Assert.All(Grade(bow, Book(known: "unknown")).States, s => Assert.Equal("undecided", s.State));
+    }
+
     [Fact]
     public void Levels_outside_their_range_are_refused()
         => Assert.Throws<ArgumentOutOfRangeException>(() => new GradeRules(GradeRules.Starting.Grades, 100, 1));
