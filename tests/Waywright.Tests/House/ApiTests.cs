@@ -63,7 +63,7 @@ public class ApiTests
         // A result is a public record; what only describes a part of one (a contact, a limit) is shown within its whole.
         string[] parts =
         [
-            "AlignedPass", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "GradeState", "InputFile", "InputProblem", "KeptResult", "LocalStraightness", "MachinePosition",
+            "AlignedPass", "BarSection", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "GradeState", "InputFile", "InputProblem", "KeptResult", "LocalStraightness", "MachinePosition",
             "MinimumZone", "MonteCarloInput", "NotebookParameter", "PlacedRail", "PlacementOptions", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "UnfilledPosition", "VarianceLine", "ZoneContact",
         ];
         var results = Library.GetExportedTypes().Concat(PlacementLibrary.GetExportedTypes()).Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);
