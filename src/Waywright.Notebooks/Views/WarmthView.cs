@@ -8,8 +8,6 @@ internal sealed class WarmthView : View<Warmth>
     protected override string Verdict(Warmth result)
     {
         var change = string.Create(CultureInfo.InvariantCulture, $"from {result.FromC:0.#} to {result.ToC:0.#} °C");
-        if (result.EndsHeld)
-            return string.Create(CultureInfo.InvariantCulture, $"Expect no bow {change}: the ends are held, and each bears up to {result.EndMomentNm:0.00} N m.");
         var way = result.HeldUm < 0 ? "hollow" : "crowned";
         return string.Create(CultureInfo.InvariantCulture, $"Expect the top to go {way} by {Math.Abs(result.HeldUm):0} um {change} (held by friction; up to {Math.Abs(result.BondedUm):0} um if nothing slips).");
     }
@@ -32,7 +30,7 @@ internal sealed class WarmthView : View<Warmth>
 
     private static string[] Notes(Warmth warmth) =>
     [
-        "Bends in the plane through rail and base; crowned is positive. A second rail on the opposite side of the base bends it back.",
+        "Bends in the plane through rail and base, its ends free to turn; crowned is positive. A second rail on the opposite side of the base bends it back.",
         string.Create(CultureInfo.InvariantCulture, $"Apart, the base would grow {Math.Abs(warmth.ApartUm):0} um {(warmth.ApartUm < 0 ? "less" : "more")} than the rail; a span that the base carries changes by {warmth.BaseGrowthUm:0} um."),
         string.Create(CultureInfo.InvariantCulture, $"A full bond needs {warmth.BondForceN:0} N along the joint; {warmth.ScrewsMm.Count} screws of {warmth.ClampForceN:0} N with friction {warmth.Friction:0.##} hold what friction gives from the nearer end."),
     ];

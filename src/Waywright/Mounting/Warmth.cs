@@ -8,9 +8,9 @@ namespace Waywright;
 /// What a change of temperature does to a rail that is screwed to a base of another metal: two bars that would grow by different lengths bend each other,
 /// in the plane through both. Full bond: <c>kappa = dAlpha dT d / (d² + (E1 I1 + E2 I2) (1/E1A1 + 1/E2A2))</c>, d the distance of the centroids
 /// (Timoshenko, J. Opt. Soc. Am. 11 (1925) 233-255, from memory). Held by friction, the main figure: the joint carries no more than friction under the screws from the
-/// nearer end, <c>N(x) = min(kappa sum EI / d, mu x sum of clamp forces)</c>, and bends by <c>N(x) d / sum EI</c>.
+/// end that holds less, <c>N(x) = min(kappa sum EI / d, mu x sum of clamp forces)</c>, and bends by <c>N(x) d / sum EI</c>.
 /// </summary>
-/// <remarks>Checked by closed forms for two equal layers that verification manuals of finite-element codes print.</remarks>
+/// <remarks>For ends that are free to turn. Checked by closed forms for two equal layers that verification manuals of finite-element codes print.</remarks>
 public sealed record Warmth
 {
     /// <summary>Friction of steel on aluminium, dry: common practice, no source.</summary>
@@ -18,19 +18,18 @@ public sealed record Warmth
 
     private const int Steps = 700;
 
-    private Warmth(BarSection rail, BarSection under, double fromC, double toC, double lengthMm, IReadOnlyList<double> screwsMm, double clampForceN, double friction, bool endsHeld)
+    private Warmth(BarSection rail, BarSection under, double fromC, double toC, double lengthMm, IReadOnlyList<double> screwsMm, double clampForceN, double friction)
     {
-        (Rail, Base, FromC, ToC, LengthMm, ScrewsMm, ClampForceN, Friction, EndsHeld) = (rail, under, fromC, toC, lengthMm, FixedList<double>.Copy(screwsMm.Order()), clampForceN, friction, endsHeld);
+        (Rail, Base, FromC, ToC, LengthMm, ScrewsMm, ClampForceN, Friction) = (rail, under, fromC, toC, lengthMm, FixedList<double>.Copy(screwsMm.Order()), clampForceN, friction);
         var d = (rail.ToJointMm + under.ToJointMm) / 1000;
         var stiffness = rail.BendingStiffnessNm2 + under.BendingStiffnessNm2;
         // The longer bar lies on the outside of the bend: a base that grows more makes the rail's top hollow.
         var strain = (rail.ExpansionPerMK - under.ExpansionPerMK) * 1e-6 * (toC - fromC);
         var curvature = strain * d / ((d * d) + (stiffness * ((1 / rail.AxialStiffnessN) + (1 / under.AxialStiffnessN))));
         BondForceN = Math.Abs(curvature) * stiffness / d;
-        EndMomentNm = endsHeld ? Math.Abs(curvature) * stiffness : 0;
         var x = Enumerable.Range(0, Steps + 1).Select(i => lengthMm * i / Steps).ToArray();
-        Bonded = Bent(x, Array.ConvertAll(x, _ => endsHeld ? 0 : curvature), "full bond");
-        Held = Bent(x, Array.ConvertAll(x, at => endsHeld ? 0 : Math.Sign(curvature) * Math.Min(BondForceN, Grip(at)) * d / stiffness), "held by friction");
+        Bonded = Bent(x, Array.ConvertAll(x, _ => curvature), "full bond");
+        Held = Bent(x, Array.ConvertAll(x, at => Math.Sign(curvature) * Math.Min(BondForceN, Grip(at)) * d / stiffness), "held by friction");
     }
 
     /// <summary>The rail.</summary>
@@ -57,9 +56,6 @@ public sealed record Warmth
     /// <summary>Friction of the joint.</summary>
     public double Friction { get; }
 
-    /// <summary>Whether the ends are kept from turning: then nothing bows, and the ends bear a moment.</summary>
-    public bool EndsHeld { get; }
-
     /// <summary>The bow with friction under the screws, from its chord, um at positions in mm; crowned positive.</summary>
     public Profile Held { get; }
 
@@ -68,9 +64,6 @@ public sealed record Warmth
 
     /// <summary>Force along the joint that a full bond needs, N.</summary>
     public double BondForceN { get; }
-
-    /// <summary>Moment at held ends, N m; 0 where the ends are free to turn.</summary>
-    public double EndMomentNm { get; }
 
     /// <summary>Largest bow held by friction, um, crowned positive.</summary>
     public double HeldUm => Largest(Held);
@@ -92,9 +85,8 @@ public sealed record Warmth
     /// <param name="screws">Length of the rail and its screws.</param>
     /// <param name="clampForceN">Clamp force of each screw, N, 0 or more.</param>
     /// <param name="friction">0 to 2.</param>
-    /// <param name="endsHeld">Whether the ends are kept from turning.</param>
     /// <exception cref="ArgumentOutOfRangeException">A value is outside its range.</exception>
-    public static Warmth Of(BarSection rail, BarSection under, double fromC, double toC, ScrewPattern screws, double clampForceN, double friction = UsualFriction, bool endsHeld = false)
+    public static Warmth Of(BarSection rail, BarSection under, double fromC, double toC, ScrewPattern screws, double clampForceN, double friction = UsualFriction)
     {
         ArgumentNullException.ThrowIfNull(rail);
         ArgumentNullException.ThrowIfNull(under);
@@ -103,15 +95,11 @@ public sealed record Warmth
         Check(toC, -50, 150, nameof(toC));
         Check(clampForceN, 0, 1e6, nameof(clampForceN));
         Check(friction, 0, 2, nameof(friction));
-        return new Warmth(rail, under, fromC, toC, screws.LengthMm, screws.ScrewsMm, clampForceN, friction, endsHeld);
+        return new Warmth(rail, under, fromC, toC, screws.LengthMm, screws.ScrewsMm, clampForceN, friction);
     }
 
-    // From the nearer end to x: what lies outside can slip, so it holds with all its friction.
-    private double Grip(double x)
-    {
-        var nearer = x <= LengthMm / 2 ? ScrewsMm.Count(s => s <= x) : ScrewsMm.Count(s => s >= x);
-        return Friction * ClampForceN * nearer;
-    }
+    // From either end to x, whichever holds less: what lies outside can slip, so it holds with all its friction.
+    private double Grip(double x) => Friction * ClampForceN * Math.Min(ScrewsMm.Count(s => s <= x), ScrewsMm.Count(s => s >= x));
 
     // z'' = -curvature, twice by trapezes, less the chord.
     private static Profile Bent(double[] x, double[] curvature, string name)
