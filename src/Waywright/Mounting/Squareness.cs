@@ -1,134 +1,124 @@
 using System;
 using System.Collections.Generic;
 using System.Linq;
-using MathNet.Numerics;
-using MathNet.Numerics.LinearAlgebra;
+using UnitsNet;
 
 namespace Waywright;
 
 /// <summary>
-/// Whether a frame ABCD is square, from its four sides and both diagonals: the quadrilateral is fitted by least squares, six lengths for five unknowns, so one of them is a
-/// check. Equal diagonals alone don't prove a right angle, a trapezium has them too; and a tape's zero error, the same in both diagonals, hardly turns the angle.
+/// Whether a frame A B C D is square, from its four sides and both diagonals. Six lengths, five unknowns (three corners' places once one side is laid down): one is left to check the
+/// others. Lean of the midlines: cos = (AC2 - BD2) / (4 m n), m and n the lengths of the lines that join the middles of opposite sides; of a parallelogram these are its sides.
+/// Corners from the cosine rule in the fitted frame.
 /// </summary>
-/// <remarks>For a parallelogram the corner is off by <c>(d2² - d1²) / (4 a b)</c> rad (law of cosines, d1 from the corner), which the fit meets.</remarks>
+/// <remarks>
+/// Equal diagonals alone don't prove a frame square: a trapezoid of equal legs has them too. An error of the tape's zero is in all six lengths: it cancels in AC - BD, the errors of
+/// reading don't. Fit: the least change of the lengths, weighted by their uncertainties, after which they close; uncertainties to first order.
+/// m2 + n2 = (AC2 + BD2) / 2 and m2 - n2 = (AB2 + CD2 - BC2 - DA2) / 2 from the sum of the sides as vectors. Adjustment by condition: W. Niemeier, Ausgleichungsrechnung (from memory).
+/// Checked by frames whose corners lie on whole numbers and by uncertainties worked out by hand for a 3-4-5 frame.
+/// </remarks>
 public sealed record Squareness
 {
-    private const int Turns = 30;
+    /// <summary>Share of sound frames whose lengths would be called at odds with each other: 0.05, common practice.</summary>
+    public const double DoubtBelow = 0.05;
 
-    private Squareness(Uncertain offRad, double checkChance, IReadOnlyList<double> leftMm, double sideMm)
-        => (OffRad, CheckChance, LeftMm, SideMm) = (offRad, checkChance, leftMm, sideMm);
+    private const double Mrad = 1000;
+    private const double MmPerM = 1000;
+    private const double CoverageOfAllCorners = 1 - (0.05 / 4);
 
-    /// <summary>How far the corner at A is from a right angle, rad; positive where it is wider than 90 degrees.</summary>
-    public Uncertain OffRad { get; }
+    private readonly FixedList<Measured<Length>> _readings;
+    private readonly FixedList<Uncertain> _corners;
+    private readonly FixedList<double> _fitted;
 
-    /// <summary>Chance that lengths of these uncertainties disagree as much: small where a length was read or written wrong.</summary>
-    public double CheckChance { get; }
-
-    /// <summary>Measured less fitted, mm: AB, BC, CD, DA, AC, BD.</summary>
-    public IReadOnlyList<double> LeftMm { get; }
-
-    /// <summary>The side DA, mm, that the angle is shown on.</summary>
-    public double SideMm { get; }
-
-    /// <summary>By how much D is out of square along AB, mm.</summary>
-    public Uncertain OffMm => OffRad * SideMm;
-
-    /// <summary>Whether the corner is proven to be out of square at 95 %.</summary>
-    public bool IsOut => Math.Abs(OffRad.Value) > OffRad.Expanded().U;
-
-    /// <summary>Whether the lengths agree with each other within their uncertainties at 99 %.</summary>
-    public bool IsClosed => CheckChance > 0.01;
-
-    /// <summary>Fits the quadrilateral.</summary>
-    /// <param name="ab">Side AB, mm.</param>
-    /// <param name="bc">Side BC, mm.</param>
-    /// <param name="cd">Side CD, mm.</param>
-    /// <param name="da">Side DA, mm.</param>
-    /// <param name="ac">Diagonal AC, mm.</param>
-    /// <param name="bd">Diagonal BD, mm.</param>
-    /// <exception cref="ArgumentException">A length is not above 0 or has no uncertainty, or sides and diagonals can't close: some three of them break the triangle inequality.</exception>
-    public static Squareness Of(Uncertain ab, Uncertain bc, Uncertain cd, Uncertain da, Uncertain ac, Uncertain bd)
+    private Squareness(Measured<Length>[] readings, Measured<Length>? tapeZero)
     {
-        Uncertain[] lengths = [ab, bc, cd, da, ac, bd];
-        Check(lengths);
-        var weights = lengths.Select(l => 1 / l.StandardUncertainty).ToArray();
-        var measured = lengths.Select(l => l.Value).ToArray();
-        var place = Start(measured);
-        var jacobian = Matrix<double>.Build.Dense(6, 5);
-        var left = new double[6];
-        for (var turn = 0; turn < Turns; turn++)
+        (_readings, TapeZero) = (FixedList<Measured<Length>>.Copy(readings), tapeZero);
+        var read = SquarenessFrame.Of([.. readings.Select(r => tapeZero is null ? r.Si : r.Si + tapeZero.Si)]);
+        MissMm = MmPerM * read.Miss();
+        if (MissMm.StandardUncertainty == 0)
+            throw new ArgumentException("The lengths carry no uncertainty, so nothing says how far they may disagree: give one, such as 400.mm.PlusMinus(0.5.mm).", nameof(readings));
+        Chance = 2 * StudentQuantile.Probability(-Math.Abs(MissMm.Value) / MissMm.StandardUncertainty, MissMm.DegreesOfFreedom);
+        var fitted = read.Fitted();
+        _fitted = FixedList<double>.Copy(fitted.Lengths.Select(l => MmPerM * l.Value));
+        _corners = FixedList<Uncertain>.Copy(fitted.Corners().Select(c => Mrad * c));
+        LeanMrad = Mrad * fitted.Lean();
+        DiagonalsMm = MmPerM * (read.Lengths[SquarenessFrame.AC] - read.Lengths[SquarenessFrame.BD]);
+    }
+
+    /// <summary>As measured: AB, BC, CD, DA, AC, BD.</summary>
+    public IReadOnlyList<Measured<Length>> Readings => _readings;
+
+    /// <summary>What all six have to be lengthened by, with its uncertainty; null where none was stated.</summary>
+    public Measured<Length>? TapeZero { get; }
+
+    /// <summary>The six lengths of the fitted frame, mm, in the same order.</summary>
+    public IReadOnlyList<double> FittedMm => _fitted;
+
+    /// <summary>Angle at A, B, C and D less a right angle, mrad; + is too wide. They add up to 0.</summary>
+    public IReadOnlyList<Uncertain> CornersMrad => _corners;
+
+    /// <summary>By how much the midlines' angle at A is wider than a right one, mrad: the part of the error that pushing two opposite corners takes out.</summary>
+    public Uncertain LeanMrad { get; }
+
+    /// <summary>AC - BD, mm.</summary>
+    public Uncertain DiagonalsMm { get; }
+
+    /// <summary>BD as it follows from the other five lengths, less BD as measured, mm: the one check that there is.</summary>
+    public Uncertain MissMm { get; }
+
+    /// <summary>Chance that a flat frame's lengths miss by as much or more.</summary>
+    public double Chance { get; }
+
+    /// <summary>Whether the lengths agree within their uncertainty: <see cref="Chance"/> is <see cref="DoubtBelow"/> or more.</summary>
+    public bool Agrees => Chance >= DoubtBelow;
+
+    /// <summary>The corner farthest from square, 0 for A to 3 for D.</summary>
+    public int WorstCorner => Enumerable.Range(0, 4).MaxBy(i => Math.Abs(_corners[i].Value));
+
+    /// <summary>Whether some corner can be told from square: its interval, of 95 % for all four together, leaves 0 out.</summary>
+    public bool IsOutOfSquare => _corners.Any(IsNotZero);
+
+    /// <summary>Whether the midlines can be told from square, with 95 %.</summary>
+    public bool Leans => LeanMrad.Expanded() is var lean && (lean.Low > 0 || lean.High < 0);
+
+    /// <summary>Corners in order around the frame.</summary>
+    internal static IReadOnlyList<string> CornerNames { get; } = FixedList<string>.Copy(["A", "B", "C", "D"]);
+
+    /// <summary>What the six lengths are called.</summary>
+    internal static IReadOnlyList<string> LengthNames { get; } = FixedList<string>.Copy(["AB", "BC", "CD", "DA", "AC", "BD"]);
+
+    /// <summary>From four sides, in order around the frame, and both diagonals.</summary>
+    /// <param name="ab">From A to B.</param>
+    /// <param name="bc">From B to C.</param>
+    /// <param name="cd">From C to D.</param>
+    /// <param name="da">From D to A.</param>
+    /// <param name="ac">Diagonal from A to C.</param>
+    /// <param name="bd">Diagonal from B to D.</param>
+    /// <param name="tapeZero">Error of the tape's hook or zero, one and the same in all six: <c>0.mm.PlusMinus(0.5.mm)</c>; it is added to each.</param>
+    /// <exception cref="ArgumentException">A length is not above 0, three of them can't close a triangle, the frame folds over, or none carries an uncertainty.</exception>
+    public static Squareness Of(Measured<Length> ab, Measured<Length> bc, Measured<Length> cd, Measured<Length> da, Measured<Length> ac, Measured<Length> bd, Measured<Length>? tapeZero = null)
+    {
+        Measured<Length>[] given = [ab, bc, cd, da, ac, bd];
+        for (var i = 0; i < given.Length; i++)
         {
-            Linearise(place, measured, jacobian, left);
-            var step = Weighted(jacobian, weights).QR().Solve(Vector<double>.Build.DenseOfEnumerable(left.Select((r, i) => r * weights[i])));
-            for (var k = 0; k < 5; k++)
-                place[k] += step[k];
-            if (step.AbsoluteMaximum() < 1e-12 * measured[0])
-                break;
+            ArgumentNullException.ThrowIfNull(given[i], LengthNames[i]);
+            given[i] = given[i].AsInput($"{(i < SquarenessFrame.AC ? "side" : "diagonal")} {LengthNames[i]}");
         }
 
-        Linearise(place, measured, jacobian, left);
-        // Angle of D seen from A: its sensitivities to the lengths are those of the fit.
-        var (dx, dy) = (place[3], place[4]);
-        var square = (dx * dx) + (dy * dy);
-        var gradient = Vector<double>.Build.DenseOfArray([0, 0, 0, -dy / square, dx / square]);
-        var weighted = Weighted(jacobian, weights);
-        var normal = weighted.TransposeThisAndMultiply(weighted);
-        var sensitivities = (weighted * normal.Solve(gradient)).Select((s, i) => s * weights[i]).ToArray();
-        var off = Math.Atan2(dy, dx) - (Math.PI / 2);
-        var squares = left.Select((r, i) => r * weights[i] * r * weights[i]).Sum();
-        return new Squareness(Uncertain.Of(off, lengths, sensitivities), SpecialFunctions.Erfc(Math.Sqrt(squares / 2)), FixedList<double>.Own(left), da.Value);
+        return new(given, tapeZero?.AsInput("tape's zero"));
     }
 
-    private static void Check(Uncertain[] lengths)
+    /// <summary>How far a corner's error carries over the longer of its two sides, mm.</summary>
+    /// <param name="corner">0 for A to 3 for D.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Another number.</exception>
+    public Uncertain OverSideMm(int corner)
     {
-        if (lengths.Any(l => l is null || !(l.Value > 0)))
-            throw new ArgumentException("Every side and diagonal needs a length above 0 mm.", nameof(lengths));
-        if (lengths.Any(l => !(l.StandardUncertainty > 0)))
-            throw new ArgumentException("Every length needs an uncertainty: no tape is exact.", nameof(lengths));
-        (int, int, int, string)[] triangles = [(0, 1, 4, "AB, BC and AC"), (2, 3, 4, "CD, DA and AC"), (0, 3, 5, "AB, DA and BD"), (1, 2, 5, "BC, CD and BD")];
-        foreach (var (a, b, c, name) in triangles)
-        {
-            var (x, y, z) = (lengths[a].Value, lengths[b].Value, lengths[c].Value);
-            if (x + y <= z || y + z <= x || z + x <= y)
-                throw new ArgumentException(FormattableString.Invariant($"{name} can't close: {x}, {y} and {z} mm make no triangle. Measure them again."), nameof(lengths));
-        }
+        if (corner is < 0 or > 3)
+            throw new ArgumentOutOfRangeException(nameof(corner), corner, "Corners are 0 for A to 3 for D.");
+        return LongerSideMm(corner) / Mrad * _corners[corner];
     }
 
-    // A at 0, B on the x axis, C and D by the triangles over AB.
-    private static double[] Start(double[] l)
-    {
-        var (cx, cy) = Third(l[0], l[4], l[1]);
-        var (dx, dy) = Third(l[0], l[3], l[5]);
-        return [l[0], cx, cy, dx, dy];
-    }
+    /// <summary>The longer side at a corner, mm.</summary>
+    internal double LongerSideMm(int corner) => Math.Max(_fitted[corner], _fitted[(corner + 3) % 4]);
 
-    // The point at that distance from A and from B.
-    private static (double X, double Y) Third(double ab, double fromA, double fromB)
-    {
-        var x = ((ab * ab) + (fromA * fromA) - (fromB * fromB)) / (2 * ab);
-        return (x, Math.Sqrt((fromA * fromA) - (x * x)));
-    }
-
-    private static Matrix<double> Weighted(Matrix<double> jacobian, double[] weights) => Matrix<double>.Build.Dense(6, 5, (i, k) => jacobian[i, k] * weights[i]);
-
-    // Unknowns: x of B, C, D. Lengths: AB, BC, CD, DA, AC, BD.
-    private static void Linearise(double[] place, double[] measured, Matrix<double> jacobian, double[] left)
-    {
-        var (b, cx, cy, dx, dy) = (place[0], place[1], place[2], place[3], place[4]);
-        jacobian.Clear();
-        Row(0, b, 0, [(0, 1, 0)]);
-        Row(1, cx - b, cy, [(0, -1, 0), (1, 1, 0), (2, 0, 1)]);
-        Row(2, dx - cx, dy - cy, [(1, -1, 0), (2, 0, -1), (3, 1, 0), (4, 0, 1)]);
-        Row(3, dx, dy, [(3, 1, 0), (4, 0, 1)]);
-        Row(4, cx, cy, [(1, 1, 0), (2, 0, 1)]);
-        Row(5, dx - b, dy, [(0, -1, 0), (3, 1, 0), (4, 0, 1)]);
-
-        void Row(int i, double x, double y, ReadOnlySpan<(int Unknown, double AlongX, double AlongY)> parts)
-        {
-            var length = Math.Sqrt((x * x) + (y * y));
-            left[i] = measured[i] - length;
-            foreach (var (unknown, alongX, alongY) in parts)
-                jacobian[i, unknown] += ((x * alongX) + (y * alongY)) / length;
-        }
-    }
+    internal static bool IsNotZero(Uncertain corner) => corner.Expanded(CoverageOfAllCorners) is var interval && (interval.Low > 0 || interval.High < 0);
 }
