@@ -29,8 +29,7 @@ internal readonly struct RandomDraws(ulong seed, uint stream = 0)
         ArgumentOutOfRangeException.ThrowIfGreaterThan(values.Length, MostAtOnce);
         if (firstTrial < 0 || long.IsOddInteger(firstTrial))
             throw new ArgumentOutOfRangeException(nameof(firstTrial), firstTrial, "An even trial, 0 or more, is needed.");
-        Span<ulong> words = stackalloc ulong[MostAtOnce];
-        words = words[..(values.Length + (values.Length % 2))];
+        Span<ulong> words = stackalloc ulong[values.Length + (values.Length % 2)];
         Philox.Fill((ulong)firstTrial / 2, input, (stream << 8) | part, seed, words);
         var lanes = MemoryMarshal.Cast<double, Vector512<double>>(values);
         var wordLanes = MemoryMarshal.Cast<ulong, Vector512<ulong>>(words);

@@ -1,4 +1,5 @@
 using System;
+using System.Buffers;
 using System.Globalization;
 using System.Linq;
 using System.Runtime.ExceptionServices;
@@ -10,6 +11,9 @@ namespace Waywright;
 /// <summary>Runs trials of a model in batches of fixed borders, on as many threads as there are; each result has its place, so nothing depends on who made it.</summary>
 internal sealed class TrialRunner
 {
+    // The columns of a score of inputs stay in the nearest cache.
+    private const int BatchLength = 256;
+
     private readonly Action<TrialBatch, Span<double>> _model;
     private readonly RandomDraws _draws;
     private readonly int _columns;
@@ -36,17 +40,16 @@ internal sealed class TrialRunner
     /// <exception cref="ArithmeticException">A result is not finite; the first such trial is named.</exception>
     public void Run(long firstTrial, Memory<double> results)
     {
-        const int length = RandomDraws.MostAtOnce;
-        var batches = (results.Length + length - 1) / length;
+        var batches = (results.Length + BatchLength - 1) / BatchLength;
         Parallel.For(
             0,
             batches,
             _options,
-            () => new double[_columns * length],
+            () => ArrayPool<double>.Shared.Rent(_columns * BatchLength),
             (batch, state, buffer) =>
             {
-                var from = batch * length;
-                var mine = results.Slice(from, Math.Min(length, results.Length - from));
+                var from = batch * BatchLength;
+                var mine = results.Slice(from, Math.Min(BatchLength, results.Length - from));
                 try
                 {
                     RunBatch(firstTrial + from, mine.Span, buffer);
@@ -60,7 +63,7 @@ internal sealed class TrialRunner
 
                 return buffer;
             },
-            _ => { });
+            buffer => ArrayPool<double>.Shared.Return(buffer));
         _failure?.Throw();
     }
 
@@ -69,11 +72,11 @@ internal sealed class TrialRunner
         uint column = 0;
         foreach (var input in Inputs)
         {
-            input.Draw(_draws, column, firstTrial, results.Length, buffer.AsSpan((int)column * RandomDraws.MostAtOnce), RandomDraws.MostAtOnce);
+            input.Draw(_draws, column, firstTrial, results.Length, buffer.AsSpan((int)column * BatchLength), BatchLength);
             column += (uint)input.Names.Count;
         }
 
-        var batch = new TrialBatch(buffer, RandomDraws.MostAtOnce, _columns, results.Length, firstTrial);
+        var batch = new TrialBatch(buffer, BatchLength, _columns, results.Length, firstTrial);
         _model(batch, results);
         for (var i = 0; i < results.Length; i++)
         {

@@ -64,6 +64,20 @@ public sealed class MonteCarloResultTests
             Assert.Equal(theirs, mine);
         });
 
+    // One value far away leaves all the others in one place of the leading bits: insertion alone would take 1e10 moves.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e300)]
+    [InlineData(-1e300)]
+    public void Sorting_agrees_with_the_library_where_values_crowd(double far)
+    {
+        double[] mine = [.. Enumerable.Range(0, 200_000).Select(i => 1 + (((i * 7919L) % 200_003) * 1e-13)), far];
+        var theirs = (double[])mine.Clone();
+        RadixSort.Sort(mine);
+        Array.Sort(theirs);
+        Assert.Equal(theirs, mine);
+    }
+
     // JCGM 101:2008, 7.9.2, examples 1 and 2: u = 0.00035 g with two digits: 35 x 10^-5, delta 0.000005; u = 2 K with one digit: 0.5.
     [Fact]
     public void The_numerical_tolerance_is_half_of_the_last_digit()
