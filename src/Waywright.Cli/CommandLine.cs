@@ -27,6 +27,7 @@ internal static class CommandLine
             GradeVerb.Create(),
             PlanVerb.Create(),
             TensionVerb.Create(),
+            KernelVerb.Create(),
         };
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
@@ -40,7 +41,11 @@ internal static class CommandLine
 
         try
         {
-            return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }).ConfigureAwait(false);
+            // To a kernel Ctrl-C means 'stop the cell', so it is not ended by it.
+            var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
+            if (args is ["kernel", "run", ..])
+                configuration.ProcessTerminationTimeout = null;
+            return await parsed.InvokeAsync(configuration).ConfigureAwait(false);
         }
         catch (InputException e)
         {

@@ -7,6 +7,7 @@ using Microsoft.DotNet.Interactive.CSharp;
 using Microsoft.DotNet.Interactive.Events;
 using Microsoft.DotNet.Interactive.PackageManagement;
 using Microsoft.DotNet.Interactive.Utility;
+using Waywright.Notebooks;
 
 namespace Waywright.Kernel;
 
@@ -32,6 +33,7 @@ internal sealed class CellEngine : IDisposable
     private readonly CompositeKernel _root;
     private readonly CSharpKernel _csharp;
     private readonly CurrentCell _current = new();
+    private readonly StopSource _stop = new();
 
     private CellEngine()
     {
@@ -39,6 +41,7 @@ internal sealed class CellEngine : IDisposable
         ConsoleOutput.Subscribe(_ => Disposable.Empty);
         Console.SetOut(new CellConsole("stdout", _current));
         Console.SetError(new CellConsole("stderr", _current));
+        Console.SetIn(new RefusedInput());
 
         _csharp = new CSharpKernel().UseNugetDirective(AddReferences).UseKernelHelpers().UseValueSharing();
         _csharp.AddAssemblyReferences(CarriedPackages.Assemblies
@@ -46,6 +49,7 @@ internal sealed class CellEngine : IDisposable
             .Where(File.Exists));
         _root = new CompositeKernel { _csharp };
         _root.DefaultKernelName = _csharp.Name;
+        RefusedInput.Register(_root);
     }
 
     /// <summary>Starts the engine and runs a cell that nobody sees: most of what a first cell costs is the compiler's own start.</summary>
@@ -55,23 +59,25 @@ internal sealed class CellEngine : IDisposable
         var compiler = Task.Run(() => CSharpScript.EvaluateAsync("1", CellLines.Set(ScriptOptions.Default, "start")));
         var engine = new CellEngine();
         await compiler;
-        var failure = await engine.RunAsync("prelude", Prelude, _ => { }, CancellationToken.None);
+        var failure = await engine.RunAsync(0, "prelude", Prelude, _ => { });
         if (failure is not null) throw new InvalidOperationException($"the notebook engine did not start: {failure.Value}");
         return engine;
     }
 
     /// <summary>Runs one cell to its end.</summary>
     /// <returns>The failure that ended it, not passed to the listener; null when it ran through.</returns>
-    public async Task<CellFailed?> RunAsync(string cellId, string code, Action<CellEvent> listener, CancellationToken cancel)
+    public async Task<CellFailed?> RunAsync(int number, string cellId, string code, Action<CellEvent> listener)
     {
         var source = CellSource.Of(CarriedPackages.Blank(code, out var mismatch));
         if (mismatch is not null) return new CellFailed("VersionMismatch", mismatch, [mismatch]);
 
         _current.Open(listener);
+        StopSignal.Give(_stop.Begin(number));
         try
         {
-            var failed = source.Directives.Length == 0 ? null : await SubmitAsync(cellId, source.Directives, cancel);
-            return failed ?? await SubmitAsync(cellId, source.Code, cancel);
+            var failed = source.Directives.Length == 0 ? null : await SubmitAsync(cellId, source.Directives);
+            failed ??= await SubmitAsync(cellId, source.Code);
+            return failed is not null && _stop.IsStopped(number) ? CellErrors.WhenStopped(failed) : failed;
         }
         finally
         {
@@ -79,9 +85,31 @@ internal sealed class CellEngine : IDisposable
         }
     }
 
-    public void Dispose() => _root.Dispose();
+    /// <summary>Asks a cell, by <see cref="Notebook.Stop"/>, to end; from any thread.</summary>
+    public void Stop(int number) => _stop.Stop(number);
 
-    private async Task<CellFailed?> SubmitAsync(string cellId, string code, CancellationToken cancel)
+    /// <summary>Tells what may stand at a place, or what stands there. Not while a cell runs.</summary>
+    public async Task<SessionMessage> AnswerAsync(AskAbout asked)
+    {
+        var code = CellSource.Of(CarriedPackages.Blank(asked.Code, out _)).Code;
+        var place = new LinePosition(asked.Line, asked.Column);
+        if (asked.Question == Question.Complete)
+        {
+            var completed = await _root.SendAsync(new RequestCompletions(code, place, _csharp.Name));
+            return new Completed([.. completed.Events.OfType<CompletionsProduced>().SelectMany(all => all.Completions).Select(one => new Suggestion(one.DisplayText, one.Kind))]);
+        }
+
+        var hovered = await _root.SendAsync(new RequestHoverText(code, place, _csharp.Name));
+        return new Inspected(hovered.Events.OfType<HoverTextProduced>().FirstOrDefault() is { Content.Count: > 0 } found ? EngineEvents.Bundle(found.Content) : null);
+    }
+
+    public void Dispose()
+    {
+        _root.Dispose();
+        _stop.Dispose();
+    }
+
+    private async Task<CellFailed?> SubmitAsync(string cellId, string code)
     {
         CellLines.Set(_csharp, cellId);
         using var events = _root.KernelEvents.Subscribe(new Listener(said =>
@@ -89,7 +117,8 @@ internal sealed class CellEngine : IDisposable
             if (EngineEvents.Read(said) is { } known) _current.Say(known);
         }));
         var command = new SubmitCode(code, _csharp.Name);
-        var result = await _root.SendAsync(command, cancel);
+        // Never cancelled by the engine: it would leave the cell running behind the next one.
+        var result = await _root.SendAsync(command, CancellationToken.None);
         var failed = result.Events.OfType<CommandFailed>().LastOrDefault(one => one.Command == command);
         return failed is null ? null : CellErrors.Read(failed);
     }

@@ -11,12 +11,23 @@ internal static partial class CellErrors
     /// <summary>Name of the error of a cell that does not compile.</summary>
     public const string DoesNotCompile = "CompilationError";
 
+    /// <summary>Name of the error of a cell that stopped because it was asked to.</summary>
+    public const string Stopped = "Stopped";
+
+    private const string StoppedValue = "The cell was stopped; variables keep what they held when it stopped.";
+
     public static CellFailed Read(CommandFailed failed) => failed.Exception switch
     {
         null => Refused(failed.Message),
         { InnerException: CompilationErrorException compilation } => NotCompiled(compilation),
         var exception => Raised(exception),
     };
+
+    /// <summary>A cell that was asked to stop and did, by throwing.</summary>
+    public static CellFailed WhenStopped(CellFailed failed) =>
+        failed.Name is "System.OperationCanceledException" or "System.Threading.Tasks.TaskCanceledException"
+            ? new CellFailed(Stopped, StoppedValue, [StoppedValue])
+            : failed;
 
     // A directive: a package that does not exist, a command that is not known.
     private static CellFailed Refused(string message)
@@ -44,6 +55,7 @@ internal static partial class CellErrors
 
     private static CellFailed Raised(Exception exception)
     {
+        if (exception.Message == RefusedInput.Why) return new CellFailed("InputRefused", RefusedInput.Why, [RefusedInput.Why]);
         var name = exception.GetType().FullName ?? exception.GetType().Name;
         // Bad input is its list of problems: where the code stood when it met them says nothing to the person who can mend them.
         if (name == "Waywright.InputException") return new CellFailed(name, exception.Message, Lines(exception.Message));

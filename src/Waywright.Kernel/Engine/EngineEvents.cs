@@ -28,13 +28,16 @@ internal static class EngineEvents
         _ => null,
     };
 
-    private static JsonObject Bundle(DisplayEvent shown)
+    /// <summary>A MIME bundle, keys in ordinal order, JSON types as JSON.</summary>
+    public static JsonObject Bundle(IEnumerable<FormattedValue> values)
     {
         var bundle = new JsonObject();
-        foreach (var value in shown.FormattedValues.Where(value => !value.SuppressDisplay).OrderBy(value => value.MimeType, StringComparer.Ordinal))
+        foreach (var value in values.Where(value => !value.SuppressDisplay).OrderBy(value => value.MimeType, StringComparer.Ordinal))
             bundle[value.MimeType] = Data(value.MimeType, value.Value ?? "");
         return bundle;
     }
+
+    private static JsonObject Bundle(DisplayEvent shown) => Bundle(shown.FormattedValues);
 
     private static JsonNode? Data(string mimeType, string value)
     {

@@ -6,7 +6,8 @@ namespace Waywright.Kernel;
 /// <summary>Gathers what a cell said into nbformat 4.5 output objects: pieces of a stream joined, updates in the place of what they update.</summary>
 /// <param name="count">The cell's execution count.</param>
 /// <param name="onOutput">Told of each output as it comes; gets a copy.</param>
-internal sealed class CellOutputs(int count, Action<JsonObject>? onOutput)
+/// <param name="onEvent">Told of each event as it comes, up to the same size.</param>
+internal sealed class CellOutputs(int count, Action<JsonObject>? onOutput, Action<CellEvent>? onEvent = null)
 {
     /// <summary>A cell's outputs are kept up to this size, so that a loop that prints cannot fill the memory.</summary>
     public const int LargestBytes = 64_000_000;
@@ -29,6 +30,7 @@ internal sealed class CellOutputs(int count, Action<JsonObject>? onOutput)
     public void Add(CellEvent said, int size)
     {
         if (!HasRoom(size)) return;
+        if (said is not StreamWritten) onEvent?.Invoke(said);
         switch (said)
         {
             case StreamWritten written:
@@ -85,6 +87,7 @@ internal sealed class CellOutputs(int count, Action<JsonObject>? onOutput)
         if (_outputs.LastOrDefault() is not Stream stream || stream.Name != name) _outputs.Add(stream = new Stream(name));
         stream.Text.Append(text);
         onOutput?.Invoke(Stream.Json(name, text));
+        onEvent?.Invoke(new StreamWritten(name, text));
     }
 
     private void Show(string? displayId, JsonObject data)

@@ -14,12 +14,35 @@ internal sealed class RunningSession(ChildProcess child, SessionOptions options)
     /// <summary>The child's process id.</summary>
     public int ProcessId => child.Id;
 
-    public async Task<CellRun> RunAsync(string cellId, string code, Action<JsonObject>? onOutput, CancellationToken cancel)
+    public Task<CellRun> RunAsync(string cellId, string code, Action<JsonObject>? onOutput, CancellationToken cancel) =>
+        RunAsync(cellId, code, count => new CellOutputs(count, onOutput), cancel);
+
+    /// <summary>Runs one cell for a listener that wants what it says, and not what became of it.</summary>
+    public Task<CellRun> RunAsync(string cellId, string code, Action<CellEvent> onEvent, CancellationToken cancel) =>
+        RunAsync(cellId, code, count => new CellOutputs(count, onOutput: null, onEvent), cancel);
+
+    /// <summary>Asks the running cell, by <c>Notebook.Stop</c>, to end; it may not.</summary>
+    public Task StopCellAsync(CancellationToken cancel) => child.SendAsync(new StopCell(_count), cancel);
+
+    /// <summary>Asks about a place in a cell that is being written, while none runs; null when the child has gone.</summary>
+    public async Task<SessionMessage?> AskAsync(AskAbout question, CancellationToken cancel)
+    {
+        if (_over is not null) return null;
+        await child.SendAsync(question, cancel);
+        await foreach (var received in child.Messages.ReadAllAsync(cancel))
+        {
+            if (received.Message is Completed or Inspected) return received.Message;
+        }
+
+        return null;
+    }
+
+    private async Task<CellRun> RunAsync(string cellId, string code, Func<int, CellOutputs> gather, CancellationToken cancel)
     {
         if (Interlocked.Exchange(ref _running, 1) == 1) throw new InvalidOperationException($"cell '{cellId}' cannot run while another one does");
         try
         {
-            var outputs = new CellOutputs(++_count, onOutput);
+            var outputs = gather(++_count);
             var end = _over is null ? await EndAsync(cellId, code, outputs, cancel) : CellEnd.SessionIsOver(cellId, _over);
             if (end.Failure is not null) outputs.Add(end.Failure);
             if (end.Outcome is not (CellOutcome.Done or CellOutcome.Raised)) _over ??= end.Why;

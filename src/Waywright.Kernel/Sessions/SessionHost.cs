@@ -31,16 +31,20 @@ public static class SessionHost
 
         using var pipe = new NamedPipeClientStream(".", pipeName, PipeDirection.InOut, PipeOptions.Asynchronous | PipeOptions.CurrentUserOnly);
         await pipe.ConnectAsync(ParentAnswersMilliseconds);
-        using var cells = new BlockingCollection<RunCell>();
-        new Thread(() => Listen(pipe, cells)) { IsBackground = true, Name = "parent" }.Start();
+        using var asked = new BlockingCollection<SessionMessage>();
+        var stops = new BlockingCollection<int>();
+        new Thread(() => Listen(pipe, asked, stops)) { IsBackground = true, Name = "parent" }.Start();
 
         var raw = (Out: Console.OpenStandardOutput(), Error: Console.OpenStandardError());
         using var engine = await CellEngine.StartAsync();
         var toParent = new ToParent(pipe);
         toParent.Send(new SessionReady());
-        foreach (var cell in cells.GetConsumingEnumerable())
+        new Thread(() => Stop(engine, stops)) { IsBackground = true, Name = "stop" }.Start();
+        foreach (var message in asked.GetConsumingEnumerable())
         {
-            var failure = await engine.RunAsync(cell.CellId, cell.Code, said => toParent.Send(new CellSaid(said)), CancellationToken.None);
+            if (message is AskAbout question) toParent.Send(await engine.AnswerAsync(question));
+            if (message is not RunCell cell) continue;
+            var failure = await engine.RunAsync(cell.Number, cell.CellId, cell.Code, said => toParent.Send(new CellSaid(said)));
             var mark = Encoding.UTF8.GetBytes(Wire.Mark(secret, cell.Number));
             raw.Out.Write(mark);
             raw.Error.Write(mark);
@@ -50,15 +54,28 @@ public static class SessionHost
         return 2;
     }
 
+    private static void Stop(CellEngine engine, BlockingCollection<int> stops)
+    {
+        foreach (var number in stops.GetConsumingEnumerable()) engine.Stop(number);
+    }
+
     // Its own thread: the parent's end is noticed whatever the cell does to the thread pool.
-    private static void Listen(Stream pipe, BlockingCollection<RunCell> cells)
+    private static void Listen(Stream pipe, BlockingCollection<SessionMessage> asked, BlockingCollection<int> stops)
     {
         try
         {
             using var lines = new StreamReader(pipe);
             while (lines.ReadLine() is { } line)
             {
-                if (Wire.Read(line) is RunCell cell) cells.Add(cell);
+                switch (Wire.Read(line))
+                {
+                    case StopCell stop:
+                        stops.Add(stop.Number);
+                        break;
+                    case var other:
+                        asked.Add(other);
+                        break;
+                }
             }
         }
         catch (Exception broken) when (broken is IOException or JsonException or ObjectDisposedException)

@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 
 namespace Waywright.Kernel;
@@ -7,13 +8,44 @@ namespace Waywright.Kernel;
 /// <summary>What a session's two processes say to each other: one JSON object a line.</summary>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "say")]
 [JsonDerivedType(typeof(RunCell), "run")]
+[JsonDerivedType(typeof(StopCell), "stop")]
+[JsonDerivedType(typeof(AskAbout), "ask")]
 [JsonDerivedType(typeof(SessionReady), "ready")]
+[JsonDerivedType(typeof(Completed), "completed")]
+[JsonDerivedType(typeof(Inspected), "inspected")]
 [JsonDerivedType(typeof(CellSaid), "said")]
 [JsonDerivedType(typeof(CellOver), "over")]
 internal abstract record SessionMessage;
 
 /// <summary>Parent to child: run this cell.</summary>
 internal sealed record RunCell(int Number, string CellId, string Code) : SessionMessage;
+
+/// <summary>Parent to child: cancel what this cell was told to look at; it may go on all the same.</summary>
+internal sealed record StopCell(int Number) : SessionMessage;
+
+/// <summary>What can be asked about a place in a cell that is being written.</summary>
+internal enum Question
+{
+    /// <summary>Which words may stand there.</summary>
+    Complete,
+
+    /// <summary>What the word there is.</summary>
+    Inspect,
+}
+
+/// <summary>Parent to child, between cells: lines and columns are counted from 0.</summary>
+internal sealed record AskAbout(Question Question, string Code, int Line, int Column) : SessionMessage;
+
+/// <summary>Child to parent: the answer to <see cref="Question.Complete"/>.</summary>
+internal sealed record Completed(IReadOnlyList<Suggestion> Suggestions) : SessionMessage;
+
+/// <summary>A word that may stand at a place.</summary>
+/// <param name="Text">The word.</param>
+/// <param name="Kind">Method, Property, Class and so on.</param>
+internal sealed record Suggestion(string Text, string Kind);
+
+/// <summary>Child to parent: the answer to <see cref="Question.Inspect"/>, a MIME bundle; null when there is nothing to tell.</summary>
+internal sealed record Inspected(JsonObject? Data) : SessionMessage;
 
 /// <summary>Child to parent: cells may come.</summary>
 internal sealed record SessionReady : SessionMessage;

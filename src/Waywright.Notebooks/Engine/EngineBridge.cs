@@ -30,11 +30,17 @@ internal static class EngineBridge
     /// <summary>Shows a value as an output of the running cell, in the MIME types given.</summary>
     public static void Display(object value, params string[] mimeTypes)
     {
-        if (Type.GetType(ContextName)?.GetProperty("Current", BindingFlags.Public | BindingFlags.Static)?.GetValue(null) is not { } context)
+        if (Context is not { } context)
             return;
         var display = Type.GetType(ContextExtensionsName)?.GetMethod("Display", BindingFlags.Public | BindingFlags.Static) ?? throw Unknown("Display");
         display.Invoke(null, [context, value, mimeTypes]);
     }
+
+    /// <summary>The token of the command that the engine runs now; none without an engine.</summary>
+    public static CancellationToken Cancellation =>
+        Context is { } context && context.GetType().GetProperty("CancellationToken")?.GetValue(context) is CancellationToken token ? token : CancellationToken.None;
+
+    private static object? Context => Type.GetType(ContextName)?.GetProperty("Current", BindingFlags.Public | BindingFlags.Static)?.GetValue(null);
 
     private static InvalidOperationException Unknown(string member) => new($"This notebook engine has no {member}: Waywright.Notebooks was made for Microsoft.DotNet.Interactive 1.0.0-beta.26120.1.");
 }

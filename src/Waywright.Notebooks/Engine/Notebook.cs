@@ -7,6 +7,13 @@ namespace Waywright.Notebooks;
 public static class Notebook
 {
     /// <summary>
+    /// Cancelled when the reader asks the running cell to stop: pass it to whatever takes long, as in <c>MonteCarlo.Run(..., cancel: Notebook.Stop)</c>,
+    /// or call <c>Notebook.Stop.ThrowIfCancellationRequested()</c> in a loop. A cell that never looks at it can only be ended with all variables.
+    /// Never cancelled in a plain C# file.
+    /// </summary>
+    public static CancellationToken Stop => StopSignal.Current;
+
+    /// <summary>
     /// First call of every notebook: figures are written the same in every language setting, and results, charts and frames are shown as Waywright shows them.
     /// In a plain C# file it sets the culture and nothing else.
     /// </summary>

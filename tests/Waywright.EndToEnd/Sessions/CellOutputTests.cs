@@ -103,10 +103,15 @@ public sealed class CellOutputTests(SharedSession shared) : IClassFixture<Shared
     }
 
     [Fact]
-    public async Task Reading_the_console_gets_the_end_of_the_file()
+    public async Task A_cell_that_asks_for_input_is_refused_in_one_sentence()
     {
-        var run = await _session.RunAsync("""Console.Write(Console.In.ReadLine() ?? "the end");""");
-        Assert.Equal("the end", run.Stdout());
+        foreach (var asking in new[] { "Console.In.ReadLine()", "Console.Read()", "await Microsoft.DotNet.Interactive.Kernel.GetInputAsync(\"name\")" })
+        {
+            var run = await _session.RunAsync(asking);
+            Assert.Equal("InputRefused", (string?)run.Error()["ename"]);
+            Assert.Equal(RefusedInput.Why, (string?)run.Error()["evalue"]);
+            Assert.Equal(RefusedInput.Why, (string?)Assert.Single(run.Error()["traceback"]!.AsArray()));
+        }
     }
 
     [Fact]

@@ -83,6 +83,7 @@ public class ImportTests
 
     [Theory]
     [InlineData("Microsoft.DotNet.Interactive", "Waywright.Kernel")]
+    [InlineData("NetMQ", "Waywright.Kernel")]
     [InlineData("Google.OrTools", "Waywright.Placement")]
     [InlineData("Plotly.NET", "Waywright.Notebooks")]
     [InlineData("Deedle", "Waywright.Notebooks")]
