@@ -1,3 +1,5 @@
+using System.Net;
+using System.Net.Sockets;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 
@@ -16,7 +18,7 @@ internal sealed record ConnectionFile(string Address, int Shell, int Control, in
         var file = new Fields(path, Parse(path), problems);
         file.Exactly("transport", "tcp");
         file.Exactly("signature_scheme", Scheme);
-        var address = file.Text("ip", text => text == "localhost" || text.StartsWith("127.", StringComparison.Ordinal), "127.0.0.1 or localhost: nobody but this machine may send code");
+        var address = file.Text("ip", text => text is "localhost" || (IPAddress.TryParse(text, out var ip) && ip.AddressFamily == AddressFamily.InterNetwork && IPAddress.IsLoopback(ip)), "127.0.0.1 or localhost: nobody but this machine may send code");
         var read = new ConnectionFile(
             address == "localhost" ? "127.0.0.1" : address,
             file.Port("shell_port"),

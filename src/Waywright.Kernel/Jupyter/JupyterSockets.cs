@@ -97,7 +97,8 @@ internal sealed class JupyterSockets : IDisposable
         }
         catch (Exception e) when (e is NetMQException or System.Net.Sockets.SocketException)
         {
-            throw new InputException(new InputProblem(file, null, null, $"{field}: {port}, which this program can't listen on ({e.Message})", "a port that no other program holds"));
+            var why = e is AddressAlreadyInUseException ? "another program holds" : "this program can't listen on";
+            throw new InputException(new InputProblem(file, null, null, $"{field}: {port}, which {why}", "a free port of this machine"));
         }
     }
 

@@ -12,7 +12,7 @@ internal static class Required
 
     public static void OfChromium() => Of(HasChromium, "Chromium");
 
-    private static void Of(bool present, string what)
+    public static void Of(bool present, string what)
     {
         if (Environment.GetEnvironmentVariable("WAYWRIGHT_REQUIRE_ALL") == "1")
             Assert.True(present, $"WAYWRIGHT_REQUIRE_ALL is set: install {what}.");
