@@ -87,9 +87,9 @@ static class Bench
         new("R03", 121, Lever, new(-17, 3), new(20, 2), "gantry", "straight; only its sweeps were out of level", "bag A - levelled in haste", 22, 28),
         new("R04", 121, Lever, new(-76, 1, Kink: 86), new(15, 2), "z", "side kink: too much over 100 mm though the whole length would pass", "bag A - someone pressed it over the bench edge"),
         new("R05", 208, Wide, new(7, 2), new(9, -2), "gantry", "straight on both faces", "bag B"),
-        new("R06", 122, Lever, new(14, -2), new(8, 1, Wave: 8.2), "z", "top wave of 60 mm: too much over 100 mm for the gantry", "bag A - carriage hums along it"),
+        new("R06", 122, Lever, new(14, -2), new(8, 1, Wave: 5), "z", "top wave of 60 mm: no screw takes it out, and it is too much for the gantry", "bag A - carriage hums along it"),
         new("R07", 120, Plunger, new(-285, 15), new(35, 4), "return", "side bent far beyond every limit", "bag A - beyond the range of the lever indicator"),
-        new("R08", 207, Wide, new(9, -2), new(48, 0.5), "gantry", "side straight; the screws will take the long top bow out", "bag B - daylight under its middle on the plate"),
+        new("R08", 207, Wide, new(9, -2), new(92, 0.5), "gantry", "side straight; the screws will take the long top bow out", "bag B - daylight under its middle on the plate"),
         new("R09", 121, Lever, new(76, 3), new(12, -2), "measure again", "side fails z without reaching the limit to return it; top good", "bag A"),
         new("R10", 122, Lever, new(-14, -3), new(24, 2), "gantry", "straight on both faces", "bag A"),
         new("R11", 208, Wide, new(-44, 3), new(18, 2), "z", "side bow between the gantry and the z limit", "bag B"),
@@ -278,6 +278,33 @@ static class Straightness
     }
 }
 
+/// <summary>What screws in all holes leave of a shape, at every half millimetre: the shape less the natural cubic spline through its heights at the holes, straight beyond the end ones.</summary>
+static class Mounted
+{
+    public static double ResidualUm(Shape shape)
+    {
+        double[] holes = [.. Enumerable.Range(0, 13).Select(i => Bench.EndDistanceMm + (Bench.PitchMm * i))], z = [.. holes.Select(shape.HeightUm)];
+        var moment = new double[13]; // of curvature times the square of the pitch: m(i-1) + 4 m(i) + m(i+1) = 6 (second difference), by turns
+        for (var turn = 0; turn < 200; turn++)
+        {
+            for (var i = 1; i < 12; i++)
+                moment[i] = ((6 * (z[i - 1] - (2 * z[i]) + z[i + 1])) - moment[i - 1] - moment[i + 1]) / 4;
+        }
+
+        double Held(double x)
+        {
+            var i = Math.Clamp((int)Math.Floor((x - holes[0]) / Bench.PitchMm), 0, 11);
+            var t = Math.Clamp((x - holes[i]) / Bench.PitchMm, 0, 1);
+            var inside = (z[i] * (1 - t)) + (z[i + 1] * t) + ((((1 - t) * (1 - t) * (1 - t)) - (1 - t)) * moment[i] / 6) + (((t * t * t) - t) * moment[i + 1] / 6);
+            var beyond = x < holes[0] ? x - holes[0] : x > holes[12] ? x - holes[12] : 0;
+            return inside + (beyond / Bench.PitchMm * (z[i + 1] - z[i] + (beyond < 0 ? -moment[1] / 6 : moment[11] / 6)));
+        }
+
+        double[] places = [.. Enumerable.Range(0, 641).Select(i => i / 2.0)];
+        return Bench.Round(Straightness.MinimumZoneUm(places, [.. places.Select(x => shape.HeightUm(x) - Held(x))]));
+    }
+}
+
 static class Truth
 {
     static string List(params IEnumerable<double> values) => "[" + string.Join(", ", values.Select(v => Tables.Text(v, "0.0##"))) + "]";
@@ -299,7 +326,7 @@ static class Truth
     static string Rail(int rail) => $$"""
             {
               "rail": "{{Bench.Rails[rail].Name}}", "grade": "{{Bench.Rails[rail].Grade}}",
-              "reason": "{{Bench.Rails[rail].Reason}}",
+              "reason": "{{Bench.Rails[rail].Reason}}", "top_mounted_um": {{Tables.Text(Mounted.ResidualUm(Bench.Rails[rail].Top), "0.0")}},
               "faces": [
         {{Face(rail, 0, Bench.Rails[rail].Side)}},
         {{Face(rail, 1, Bench.Rails[rail].Top)}}

@@ -27,18 +27,16 @@ internal sealed class Candidate
     public Shape? ShapeOf(RailFace face) => face == RailFace.Side ? _side : _top;
 
     /// <summary>Which straightness of a face counts, and its estimate, um; null when the face was not swept.</summary>
-    /// <remarks>A top whose stations are too far apart for the local figure counts with its whole STRt, which is never smaller.</remarks>
+    /// <remarks>A top of which nobody said where its screws will be counts as it lay free.</remarks>
     public (string Feature, double Um)? Residual(RailFace face)
     {
-        var feature = face == RailFace.Side ? RailFeature.Side : RailFeature.TopLocal;
+        var feature = face == RailFace.Side ? RailFeature.Side : RailFeature.TopMounted;
         var judged = Graded.Features.FirstOrDefault(f => f.Feature == feature);
         if ((judged?.Figure?.EstimateUm ?? judged?.ValueUm) is { } um)
             return (feature, um);
-        if ((face == RailFace.Side ? Graded.Side : Graded.Top) is not { } swept)
-            return null;
-        return face == RailFace.Top && swept.Profile.Local(GradeRules.LocalWindowMm) is { } local
-            ? (feature, local.STRtUm)
-            : (face == RailFace.Side ? feature : "top free", swept.Straightness.MinimumZone.Line.STRtUm);
+        return (face == RailFace.Side ? Graded.Side : Graded.Top) is { } swept
+            ? (face == RailFace.Side ? feature : RailFeature.TopFree, swept.Straightness.MinimumZone.Line.STRtUm)
+            : null;
     }
 
     /// <summary>Whether width and length are those asked for; where no stock is known nothing speaks against it.</summary>

@@ -52,7 +52,13 @@ internal static class Shortage
 
     private static string Face(string feature) => feature.Split(' ')[0];
 
-    private static string Window(string feature) => feature is RailFeature.SideLocal or RailFeature.TopLocal ? string.Create(CultureInfo.InvariantCulture, $" over {GradeRules.LocalWindowMm} mm") : "";
+    private static string Window(string feature) => feature switch
+    {
+        RailFeature.SideLocal => string.Create(CultureInfo.InvariantCulture, $" over {GradeRules.LocalWindowMm} mm"),
+        RailFeature.TopLocal => " over two pitches",
+        RailFeature.TopMounted => " once screwed down",
+        _ => "",
+    };
 
     private static string Names(IEnumerable<string> names)
     {

@@ -14,15 +14,17 @@ internal static class GradeVerb
         var setups = CommonOptions.Setups();
         var rules = new Option<string?>("--rules") { Description = "rules.json: grades, best first, and their limits; the starting limits when not given." };
         var positions = new Option<string?>("--positions") { Description = "positions.json: the places of the machine; says which rail goes where." };
-        var rails = new Option<string?>("--rails") { Description = "rails.csv: width, length and holes of each rail, so that only what fits is placed." };
+        var rails = new Option<string?>("--rails") { Description = "rails.csv: width, length and holes of each rail; the top is graded as its screws will hold it, and only what fits is placed." };
+        var screws = ScrewsOption.Create();
         var json = CommonOptions.Json();
-        var command = new Command("grade", "Grade a batch of rails: gantry, z, measure again, or return.") { sweeps, setups, rules, positions, rails, json };
+        var command = new Command("grade", "Grade a batch of rails: gantry, z, measure again, or return.") { sweeps, setups, rules, positions, rails, screws, json };
         command.SetAction(parsed =>
         {
-            var graded = CommonOptions.ReadBatch(parsed.GetRequiredValue(sweeps), parsed.GetValue(setups)).Grade(parsed.GetValue(rules) is { } limits ? GradeRules.Read(limits) : null);
+            var batch = CommonOptions.ReadBatch(parsed.GetRequiredValue(sweeps), parsed.GetValue(setups));
             var stock = parsed.GetValue(rails) is { } file ? RailStock.Read(file) : null;
             if (stock is not null)
-                graded.Batch.Check(stock);
+                batch.Check(stock);
+            var graded = batch.Grade(parsed.GetValue(rules) is { } limits ? GradeRules.Read(limits) : null, stock, ScrewsOption.Choice(parsed, screws));
             var placement = parsed.GetValue(positions) is { } plan ? RailPlacement.Of(graded, stock, MachinePlan.Read(plan)) : null;
             if (parsed.GetValue(json))
                 JsonOutput.Print(Answer(graded, placement));

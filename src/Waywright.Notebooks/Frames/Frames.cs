@@ -78,7 +78,9 @@ public static class Frames
             { "limiting_feature", Column(rails.Select(r => r.LimitingFeature ?? "")) },
             { "side_um", Feature(RailFeature.Side) },
             { "side_local_um", Feature(RailFeature.SideLocal) },
+            { "top_mounted_um", Feature(RailFeature.TopMounted) },
             { "top_local_um", Feature(RailFeature.TopLocal) },
+            { "top_free_um", Feature(RailFeature.TopFree) },
             { "next", Column(rails.Select(r => r.Next)) },
         }.Frame;
 

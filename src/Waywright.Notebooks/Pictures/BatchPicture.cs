@@ -26,18 +26,18 @@ internal static class BatchPicture
     {
         var limiting = rail.Features.FirstOrDefault(f => f.Feature == rail.LimitingFeature);
         var layers = new List<Layer> { level.Zone };
-        var local = rail.LimitingFeature is RailFeature.SideLocal or RailFeature.TopLocal;
+        var local = rail.LimitingFeature is RailFeature.SideLocal;
         if (local && level.LocalZone(GradeRules.LocalWindowMm) is { } stretch)
             layers.Add(stretch);
         layers.Add(new DotLayer("stations", Role.Ink, level.Stations, 4) { Joined = true });
-        if (limiting is not null && !local)
-            layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-limiting.Limit / 2, limiting.Limit / 2), "", Dash.Dashed));
+        if (limiting is { Feature: RailFeature.Side or RailFeature.TopFree, Limit: { } most })
+            layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-most / 2, most / 2), "", Dash.Dashed));
         var limit = rail.Grade == GradedBatch.Return ? rules.ReturnSideUm : limiting?.Limit;
         var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.Figure?.EstimateUm ?? limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limit)}.";
         return new Panel($"{rail.Rail} {level.Face.Sweep.FaceName}", $"{Shown.First(GradedBatchView.Action(rail.Grade))}. {figure}", FixedList<Layer>.Copy(layers)) { Sign = SignOf(rail.Grade) };
     }
 
-    private static PooledSweep? Deciding(GradedRail rail) => rail.LimitingFeature == RailFeature.TopLocal ? rail.Top : rail.Side ?? rail.Top;
+    private static PooledSweep? Deciding(GradedRail rail) => rail.LimitingFeature is RailFeature.TopMounted or RailFeature.TopLocal or RailFeature.TopFree ? rail.Top : rail.Side ?? rail.Top;
 
     private static (Symbol, Role) SignOf(string grade) => grade switch
     {

@@ -51,14 +51,14 @@ internal sealed class GradedBatchView : View<GradedBatch>
     // For a page: what to do, why, and the estimates alone, as the intervals stand in the picture below.
     private static TextTable Table(GradedBatch batch, bool reasons)
     {
-        string[] figures = ["#side um", "#side local um", "#top local um", "#top free um"];
+        string[] figures = ["#side um", "#side local um", "#top mounted um", "#top free um"];
         var table = new TextTable(reasons ? ["rail", "!grade", "~next", "~why", .. figures] : ["rail", "!grade", .. figures, "~next"]);
         foreach (var rail in batch.Rails)
         {
             string[] cells =
             [
-                Value(rail, RailFeature.Side, rail.Side, reasons), Value(rail, RailFeature.SideLocal, rail.Side, reasons), Value(rail, RailFeature.TopLocal, rail.Top, reasons),
-                Shown.Um(rail.Top?.Straightness.MinimumZone.Line.STRtUm, rail.Top?.Sweep.Setup),
+                Value(rail, RailFeature.Side, rail.Side, reasons), Value(rail, RailFeature.SideLocal, rail.Side, reasons), Value(rail, RailFeature.TopMounted, rail.Top, reasons),
+                Value(rail, RailFeature.TopFree, rail.Top, reasons),
             ];
             table.Add(reasons ? [rail.Rail, rail.Grade, rail.Next, rail.Reason, .. cells] : [rail.Rail, rail.Grade, .. cells, rail.Next]);
         }
@@ -85,7 +85,7 @@ internal sealed class GradedRailView : View<GradedRail>
             Verdict(result),
             $"<p>{Markup.Words(result.Next)}</p>",
             FaceOf(result, result.Side, RailFeature.Side, RailFeature.SideLocal),
-            FaceOf(result, result.Top, null, RailFeature.TopLocal),
+            FaceOf(result, result.Top, RailFeature.TopFree, null),
             Markup.Table(Table(result), "Each figure beside its limit"),
             Markup.Details("What it rests on", Markup.List([Sure(result), .. StraightnessFiguresView.Assumptions])));
 
@@ -111,7 +111,7 @@ internal sealed class GradedRailView : View<GradedRail>
             : rail.Features.Any(f => f.Figure is not null) ? "Nothing was proven of it, so no confidence is given."
             : "No set-up was given: figures were compared with their limits as read, and how far they may be off is not in it.";
 
-    private static string FaceOf(GradedRail rail, PooledSweep? face, string? whole, string local)
+    private static string FaceOf(GradedRail rail, PooledSweep? face, string? whole, string? local)
         => face is null ? "" : FigureHtml.Of(RailPicture.Of(face, rail.Features.FirstOrDefault(f => f.Feature == whole)?.Limit, rail.LimitingFeature == local), RailPicture.Caption(face), RailPicture.Data(face));
 
     private static TextTable Table(GradedRail rail)
@@ -127,7 +127,7 @@ internal sealed class GradedRailView : View<GradedRail>
         var table = new TextTable("feature", "#estimate um (95 %)", "#limit um", "#read as um", "#noise floor um");
         foreach (var feature in rail.Features)
         {
-            var setup = (feature.Feature == RailFeature.TopLocal ? rail.Top : rail.Side)?.Sweep.Setup;
+            var setup = (feature.Feature.StartsWith("top", StringComparison.Ordinal) ? rail.Top : rail.Side)?.Sweep.Setup;
             table.Add(feature.Feature, feature.Figure is { } figure ? Shown.Estimate(figure, setup) : Shown.Um(feature.ValueUm, setup), Shown.Limit(feature.Limit), Shown.Um(feature.ValueUm, setup),
                 feature.Figure is { } floor ? Shown.Um(floor.NoiseFloorUm, setup) : Shown.None);
         }

@@ -13,8 +13,19 @@ public static class RailFeature
     /// <summary>The largest STRt of the side face within 100 mm, about the minimum zone of that stretch, um.</summary>
     public const string SideLocal = "side local";
 
-    /// <summary>The largest STRt of the top within 100 mm, um. A long bow of the top goes when it is screwed down, a short wave does not; free top STRt is shown and has no limit.</summary>
+    /// <summary>
+    /// Predicted mounted residual: STRt about the minimum zone of the top as its screws will hold it on a flat base, end to end, um. A long bow goes when the rail is screwed
+    /// down, a short wave and what stands beyond the last screw don't.
+    /// </summary>
+    public const string TopMounted = "top mounted";
+
+    /// <summary>The largest STRt of the same within two pitches of the holes, um.</summary>
     public const string TopLocal = "top local";
+
+    /// <summary>STRt of the top as it was swept free, about the minimum zone, um; the starting rules don't limit it.</summary>
+    public const string TopFree = "top free";
+
+    internal static string FaceOf(string feature) => feature.Split(' ')[0];
 }
 
 /// <summary>A limit on one feature.</summary>
@@ -47,18 +58,18 @@ public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSi
     /// <summary>Confidence at which a rail has to be beyond a limit before that is claimed.</summary>
     public double ClaimLevel { get; } = Level(ClaimLevel, nameof(ClaimLevel));
 
-    /// <summary>Length over which local straightness is taken, mm.</summary>
+    /// <summary>Length over which local straightness of the side is taken, mm.</summary>
     public const double LocalWindowMm = 100;
 
     /// <summary>
     /// Starting limits, common practice, no source: no published limit for an unmounted miniature rail was found.
-    /// <c>gantry</c>: side 30, side local 15, top local 10; <c>z</c>: 60, 30, 20; return above 100 um at the side.
+    /// <c>gantry</c>: side 30, side local 15, top mounted 10; <c>z</c>: 60, 30, 20; return above 100 um at the side.
     /// </summary>
     public static GradeRules Starting { get; } = new(
         FixedList<GradeRule>.Own(
         [
-            new("gantry", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 30), new(RailFeature.SideLocal, 15), new(RailFeature.TopLocal, 10)])),
-            new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopLocal, 20)])),
+            new("gantry", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 30), new(RailFeature.SideLocal, 15), new(RailFeature.TopMounted, 10)])),
+            new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopMounted, 20)])),
         ]),
         100);
 

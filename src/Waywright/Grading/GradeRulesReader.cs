@@ -73,7 +73,7 @@ internal static class GradeRulesReader
         }
 
         place.OnlyMembers("feature", "limit_um", "note");
-        var feature = place.OneOf("feature", true, RailFeature.Side, RailFeature.SideLocal, RailFeature.TopLocal);
+        var feature = place.OneOf("feature", true, RailFeature.Side, RailFeature.SideLocal, RailFeature.TopMounted, RailFeature.TopLocal, RailFeature.TopFree);
         var limit = place.Number("limit_um", LeastUm, MostUm, required: true);
         if (feature is null || limit is null)
             return null;

@@ -17,7 +17,7 @@ internal static class GradeWords
     {
         var name = char.ToUpperInvariant(feature.Feature[0]) + feature.Feature[1..];
         // A dial of 0.01 mm shows no tenths of a micrometre.
-        var format = feature.Setup is { DivisionUm: >= 10 } ? "0" : "0.0";
+        var format = feature.Face?.Sweep.Setup is { DivisionUm: >= 10 } ? "0" : "0.0";
         string Plain(double um) => um.ToString(format, CultureInfo.InvariantCulture);
         return feature.Figure is { } figure
             ? $"{name} {Plain(figure.EstimateUm)} um ({Plain(figure.LowUm)} to {Plain(figure.HighUm)} at 95 %)"

@@ -39,20 +39,23 @@ public static class GradingExtensions
     /// </summary>
     /// <param name="batch">Sweeps with rail and face.</param>
     /// <param name="rules">The limits; <see cref="GradeRules.Starting"/> when not given.</param>
+    /// <param name="stock">The rails with their holes: without it the mounted top is not judged, and the answer says so.</param>
+    /// <param name="screws">Which holes of a rail get a screw; every one when not given.</param>
     /// <param name="trials">Simulations for each face, 1,000 or more.</param>
     /// <param name="seed">Of their random numbers.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="InputException">The batch is a bare profile, or passes of a face can't be aligned.</exception>
-    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
+    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, RailStock? stock = null, Func<RailStock.Rail, ScrewPattern>? screws = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(batch);
         rules ??= GradeRules.Starting;
         if (batch.Rails.Count == 0)
             throw new InputException(new InputProblem(batch.Source, 1, null, "a profile without rail and face", "the columns rail,face,pass,direction,position_mm,reading_um"));
         var order = rules.Grades.Select(g => g.Grade).Prepend(GradedBatch.MeasureAgain).Prepend(GradedBatch.Return).ToArray();
+        var held = new RailScrews(stock, screws ?? ScrewPattern.Every);
         var rails = batch.Pool()
             .GroupBy(p => p.Sweep.Rail!)
-            .Select(faces => RailGrader.Grade(RailFeatures.Of(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), trials, seed, cancel), rules))
+            .Select(faces => RailGrader.Grade(RailFeatures.Of(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), held, trials, seed, cancel), rules))
             .OrderBy(r => Array.IndexOf(order, r.Grade))
             .ThenByDescending(r => r.Features.Max(f => (f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.ValueUm) / f.Limit) ?? 0)
             .ThenBy(r => r.Rail, StringComparer.Ordinal);

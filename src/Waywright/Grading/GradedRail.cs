@@ -6,9 +6,9 @@ namespace Waywright;
 /// <summary>A feature of a rail beside the limit that decided it.</summary>
 /// <param name="Feature">One of <see cref="RailFeature"/>.</param>
 /// <param name="ValueUm">As read, um; null when it could not be judged (the face is not swept, or its stations are too far apart).</param>
-/// <param name="Limit">The limit of the grade given, or of the lowest grade when none is met, um.</param>
+/// <param name="Limit">The limit of the grade given, or of the lowest grade when none is met, um; null where it limits none: the figure is only told.</param>
 /// <param name="Figure">The same with estimate, interval and noise floor; null when no set-up was given.</param>
-public sealed record FeatureValue(string Feature, double? ValueUm, double Limit, UncertainFigure? Figure = null);
+public sealed record FeatureValue(string Feature, double? ValueUm, double? Limit, UncertainFigure? Figure = null);
 
 /// <summary>What is proven of a rail against one grade.</summary>
 /// <param name="Grade">The grade's name.</param>
@@ -22,7 +22,7 @@ public sealed record GradeState(string Grade, string State, double? Confidence);
 /// <param name="Reason">One sentence: which feature decided, its value and limit.</param>
 /// <param name="Next">One sentence: what to do.</param>
 /// <param name="LimitingFeature">The feature that takes the largest share of its limit, by its upper bound where it has one; null when none could be judged.</param>
-/// <param name="Features">Each judged feature with the limit that decided.</param>
+/// <param name="Features">Each feature with the limit that decided, those without one last.</param>
 /// <param name="Side">The side face, combined; null when not swept.</param>
 /// <param name="Top">The top, combined; null when not swept.</param>
 /// <param name="Confidence">The highest level at which a grade or a return would still hold; null for <c>measure again</c> and where no set-up was given.</param>

@@ -55,7 +55,7 @@ internal sealed class MeasuringPlanTrials(int trials, ulong seed, CancellationTo
     }
 
     private double UpperBound(ZoneFigure figure, double[] heights, ErrorTrials bounds)
-        => new UncertainFigure(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Of(figure, heights.AsSpan(0, figure.Stations.Count), bounds, cancel)).UpperBoundUm(1 - LeastStake);
+        => new UncertainFigure(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Of(figure, heights.AsSpan(0, figure.Stations.Count), bounds, null, cancel)).UpperBoundUm(1 - LeastStake);
 
     private ErrorTrials Draw(MeasuringPlanSweep plan, double bowUm, int count, ulong own) => ErrorTrials.Draw(new PreparedStations(plan.PositionsMm), plan.Errors(bowUm), count, own, cancel);
 

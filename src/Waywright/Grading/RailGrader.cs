@@ -1,5 +1,4 @@
 using System.Collections.Generic;
-using System.Globalization;
 using System.Linq;
 
 namespace Waywright;
@@ -11,10 +10,11 @@ internal static class RailGrader
 
     public static GradedRail Grade(RailFeatures rail, GradeRules rules)
     {
-        var met = rules.Grades.FirstOrDefault(g => Judged(rail, g).All(f => f.IsWithin(g.LimitOf(f.Feature)!.Value, rules.AcceptLevel)));
+        // A limit on something that was not measured is not met.
+        var met = rules.Grades.FirstOrDefault(g => Limited(rail, g).All(f => f.ReadUm is not null && f.IsWithin(g.LimitOf(f.Feature)!.Value, rules.AcceptLevel)));
         var shown = met ?? rules.Grades[^1];
         var features = FixedList<FeatureValue>.Copy(
-            rail.All.Where(f => shown.LimitOf(f.Feature) is not null).Select(f => new FeatureValue(f.Feature, f.ReadUm, shown.LimitOf(f.Feature)!.Value, f.Figure)));
+            rail.All.Select(f => new FeatureValue(f.Feature, f.ReadUm, shown.LimitOf(f.Feature), f.Figure)).OrderBy(f => f.Limit is null));
         var limiting = Judged(rail, shown).MaxBy(f => f.ShareOf(shown.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
         var answer = Barred(rail) ?? Returned(rail, rules) ?? Unswept(rail) ?? Sparse(rail, rules) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
         return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence)
@@ -24,7 +24,9 @@ internal static class RailGrader
     }
 
     /// <summary>The features that a grade limits and that could be measured.</summary>
-    private static IEnumerable<MeasuredFeature> Judged(RailFeatures rail, GradeRule grade) => rail.All.Where(f => f.ReadUm is not null && grade.LimitOf(f.Feature) is not null);
+    private static IEnumerable<MeasuredFeature> Judged(RailFeatures rail, GradeRule grade) => Limited(rail, grade).Where(f => f.ReadUm is not null);
+
+    private static IEnumerable<MeasuredFeature> Limited(RailFeatures rail, GradeRule grade) => rail.All.Where(f => grade.LimitOf(f.Feature) is not null);
 
     // What was swept is not the free rail, or not the rail alone.
     private static Answer? Barred(RailFeatures rail)
@@ -59,18 +61,14 @@ internal static class RailGrader
         return new(GradedBatch.MeasureAgain, $"The {missing} was not swept, so the rail is not proven good.", $"Sweep the {missing}.");
     }
 
-    // A limit on something that was not measured is not met.
     private static Answer? Sparse(RailFeatures rail, GradeRules rules)
     {
-        var missing = rail.All.Where(f => f.ReadUm is null && rules.Grades[^1].LimitOf(f.Feature) is not null).Select(f => f.Feature).ToArray();
-        if (missing.Length == 0)
-            return null;
-        var window = GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture);
-        var faces = string.Join(" and the ", missing.Select(f => f.Split(' ')[0]).Distinct());
-        return missing.Contains(RailFeature.Side)
-            ? new(GradedBatch.MeasureAgain, "The side was swept at two positions, which always lie on a line.", "Sweep the side midway between all holes and near both ends.")
-            : new(GradedBatch.MeasureAgain, $"Not judged: {string.Join(", ", missing)} (fewer than 4 stations within {window} mm), so the rail is not proven good.", $"Sweep the {faces} again with at least 4 stations in every {window} mm.");
+        var missing = Limited(rail, rules.Grades[^1]).Where(f => f.ReadUm is null).ToArray();
+        return missing.Length == 0 ? null : new(GradedBatch.MeasureAgain, $"{Unjudged(missing)}, so the rail is not proven good.", string.Join(" ", missing.Select(f => f.Missing!.Remedy).Distinct()));
     }
+
+    private static string Unjudged(IEnumerable<MeasuredFeature> missing)
+        => $"Not judged: {string.Join("; ", missing.GroupBy(f => f.Missing!.Why).Select(g => $"{string.Join(", ", g.Select(f => f.Feature))} ({g.Key})"))}";
 
     private static Answer Kept(RailFeatures rail, GradeRules rules, GradeRule met, MeasuredFeature? limiting)
     {
@@ -80,12 +78,18 @@ internal static class RailGrader
         if (ReferenceEquals(met, rules.Grades[0]))
             return new(met.Grade, limiting is null ? "" : $"{GradeWords.Value(limiting)} is nearest to its limit, {GradeWords.Um(met.LimitOf(limiting.Feature)!.Value)}.", keep, confidence);
         var better = rules.Grades[IndexOf(rules, met) - 1];
-        var worst = Judged(rail, better).Where(f => !f.IsWithin(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel))!;
+        var worst = Judged(rail, better).Where(f => !f.IsWithin(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
+        if (worst is null)
+        {
+            var missing = Limited(rail, better).Where(f => f.ReadUm is null).ToArray();
+            return new(met.Grade, $"{Unjudged(missing)}: {GradeWords.NameOf(better.Grade)} limits it.", $"{keep} To try for {GradeWords.NameOf(better.Grade)}: {string.Join(" ", missing.Select(f => f.Missing!.Remedy).Distinct())}", confidence);
+        }
+
         var limit = better.LimitOf(worst.Feature)!.Value;
         var within = met.LimitOf(worst.Feature) is { } most ? $" It is within {GradeWords.Um(most)}, the limit for {GradeWords.NameOf(met.Grade)}." : "";
         if (worst.IsBeyond(limit, rules.ClaimLevel))
             return new(met.Grade, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}", keep, confidence);
-        var settle = Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel);
+        var settle = Settling.Of(worst, limit, rules.AcceptLevel);
         return new(met.Grade, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}",
             $"{keep} To try for {GradeWords.NameOf(better.Grade)}: {settle}", confidence);
     }
@@ -99,7 +103,7 @@ internal static class RailGrader
         if (worst.IsRefused(limit))
         {
             return new(GradedBatch.MeasureAgain, $"The limit for {name}, {GradeWords.Um(limit)}, lies under the noise floor: on a perfectly straight rail this set-up reads up to {GradeWords.Um(worst.Figure!.NoiseFloorUm)}.",
-                $"{Sentence(Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel))}");
+                $"{Sentence(Settling.Of(worst, limit, rules.AcceptLevel))}");
         }
 
         if (worst.IsBeyond(limit, rules.ClaimLevel))
@@ -108,16 +112,15 @@ internal static class RailGrader
                 Anew(worst.Feature));
         }
 
-        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {name}.", Sentence(Settling.Of(worst, limit, FaceOf(rail, worst), rules.AcceptLevel)));
+        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {name}.", Sentence(Settling.Of(worst, limit, rules.AcceptLevel)));
     }
 
     private static string Anew(string feature) => feature switch
     {
-        RailFeature.SideLocal or RailFeature.TopLocal => $"Wipe the {feature.Split(' ')[0]} clean, sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
-        _ => "Wipe the side clean and sweep it again after lifting and re-laying the rail.",
+        RailFeature.TopMounted => "Try more screws, or others (mount-rails). Else wipe the top clean and sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
+        RailFeature.SideLocal or RailFeature.TopLocal => $"Wipe the {RailFeature.FaceOf(feature)} clean, sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
+        _ => $"Wipe the {RailFeature.FaceOf(feature)} clean and sweep it again after lifting and re-laying the rail.",
     };
-
-    private static PooledSweep FaceOf(RailFeatures rail, MeasuredFeature feature) => (feature.Feature == RailFeature.TopLocal ? rail.Top : rail.Side)!;
 
     private static int IndexOf(GradeRules rules, GradeRule grade) => rules.Grades.TakeWhile(g => !ReferenceEquals(g, grade)).Count();
 

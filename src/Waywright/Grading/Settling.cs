@@ -14,14 +14,17 @@ internal static class Settling
     // More passes than this are not taken by hand.
     private const int MostPasses = 40;
 
-    public static string Of(MeasuredFeature feature, double limitUm, PooledSweep face, double level)
+    public static string Of(MeasuredFeature feature, double limitUm, double level)
     {
         if (feature.Figure is not { } figure)
             return "sweep it again with its set-up written down.";
+        var between = figure.MoreBetweenUm(level);
+        if (between > 0 && figure.UpperBoundUm(level) > limitUm && between > (limitUm - figure.EstimateUm) / 2)
+            return $"no number of passes settles this; the largest part that stays is the {ErrorBudget.Between}: {feature.Budget().First(b => b.Name == ErrorBudget.Between).Remedy}.";
         var room = limitUm - figure.EstimateUm;
         if (room <= 0 && !feature.IsRefused(limitUm))
             return "more passes are not likely to: it is more likely over the limit than within. Wipe it clean, lift it, lay it again and sweep it once more.";
-        var passes = face.Sweep.Passes.Count;
+        var passes = feature.Face!.Sweep.Passes.Count;
         var (noise, shared) = (figure.Widest.OfStations, figure.Widest.OfShapes);
         var k = StudentQuantile.Of(level, figure.Widest.DegreesOfFreedom);
         bool Settles(int taken)
@@ -36,7 +39,7 @@ internal static class Settling
                 return string.Create(CultureInfo.InvariantCulture, $"take {taken} passes instead of {passes}, some of them after lifting and re-laying the rail.");
         }
 
-        var largest = ErrorBudget.Of(new ZoneFigure(new PreparedStations(face.Profile.Positions)), face.Errors!).First(b => shared == 0 || b.Name != ErrorBudget.Stations);
+        var largest = feature.Budget().First(b => shared == 0 || b.Name != ErrorBudget.Stations);
         return shared > noise / Math.Sqrt(MostPasses)
             ? $"no number of passes settles this; the largest part that stays is the {largest.Name}: {largest.Remedy}."
             : $"no number of passes that is taken by hand settles this; {largest.Remedy}, or use a finer dial.";

@@ -34,18 +34,22 @@ static class DemoBatch
 
 sealed record Reading(string Rail, string Face, string Pass, string Direction, double PositionMm, double Um, string Setup, string Lay);
 
-sealed record TrueFace(double[] ProfileUm, double MinimumZoneUm, double LocalUm);
+/// <param name="ProfileUm">At the stations.</param>
+/// <param name="MinimumZoneUm">Of the stations.</param>
+/// <param name="LocalUm">Of the stations within 100 mm.</param>
+/// <param name="Parts">Bow, S, kink and wave that the shape is made of, um.</param>
+sealed record TrueFace(double[] ProfileUm, double MinimumZoneUm, double LocalUm, double[] Parts);
 
-sealed record TrueRail(string Rail, string Grade, TrueFace Side, TrueFace Top)
+sealed record TrueRail(string Rail, string Grade, TrueFace Side, TrueFace Top, double TopMountedUm)
 {
     public static TrueRail From(JsonNode? rail)
     {
         TrueFace Face(string name)
         {
             var face = rail!["faces"]!.AsArray().Single(f => f!["face"]!.GetValue<string>() == name)!;
-            return new(DemoBatch.Numbers(face["profile_um"]!), face["minimum_zone_um"]!.GetValue<double>(), face["local_100_mm_um"]!.GetValue<double>());
+            return new(DemoBatch.Numbers(face["profile_um"]!), face["minimum_zone_um"]!.GetValue<double>(), face["local_100_mm_um"]!.GetValue<double>(), [.. face["components_um"]!.AsObject().Select(part => part.Value!.GetValue<double>())]);
         }
 
-        return new(rail!["rail"]!.GetValue<string>(), rail["grade"]!.GetValue<string>(), Face("side"), Face("top"));
+        return new(rail!["rail"]!.GetValue<string>(), rail["grade"]!.GetValue<string>(), Face("side"), Face("top"), rail["top_mounted_um"]!.GetValue<double>());
     }
 }

@@ -1,3 +1,5 @@
+using MathNet.Numerics.Interpolation;
+
 namespace Waywright.Tests.Datasets;
 
 /// <summary>The invented rails hold together: truth, grades, readings; all figures recomputed here by all pairs.</summary>
@@ -16,14 +18,35 @@ public sealed class DemoRailTests
 
     [Fact]
     public void The_true_figures_earn_the_intended_grade()
-        => Assert.All(DemoBatch.Rails, rail => Assert.Equal(rail.Grade, StartingLimits.GradeOf(rail.Side.MinimumZoneUm, rail.Side.LocalUm, rail.Top.LocalUm)));
+        => Assert.All(DemoBatch.Rails, rail => Assert.Equal(rail.Grade, StartingLimits.GradeOf(rail.Side.MinimumZoneUm, rail.Side.LocalUm, rail.TopMountedUm)));
 
     [Fact]
     public void The_pooled_readings_earn_the_intended_grade()
         => Assert.All(DemoBatch.Rails, rail => Assert.Equal(rail.Grade, StartingLimits.GradeOf(
             AllPairs.MinimumZone(DemoBatch.StationsMm, DemoBatch.Pooled(rail.Rail, "side")),
             AllPairs.Local(DemoBatch.StationsMm, DemoBatch.Pooled(rail.Rail, "side"), StartingLimits.WindowMm),
-            AllPairs.Local(DemoBatch.StationsMm, DemoBatch.Pooled(rail.Rail, "top"), StartingLimits.WindowMm))));
+            // A wave of 60 mm is not read in full at stations of 25 mm: what screws leave of the shape itself counts.
+            rail.TopMountedUm)));
+
+    [Fact]
+    public void The_true_mounted_residual_is_what_a_general_library_s_spline_through_the_holes_leaves()
+    {
+        double[] holes = [.. Enumerable.Range(0, 13).Select(i => 10 + (25.0 * i))];
+        foreach (var rail in DemoBatch.Rails)
+        {
+            double Height(double x)
+            {
+                var (u, parts) = (x / 320, rail.Top.Parts);
+                return (parts[0] * 4 * u * (1 - u)) + (parts[1] * 6 * Math.Sqrt(3) * u * (1 - u) * (1 - (2 * u))) + (parts[2] * Math.Min(x / 147.5, (320 - x) / 172.5)) + (parts[3] * Math.Sin(2 * Math.PI * x / 60));
+            }
+
+            var spline = CubicSpline.InterpolateNaturalSorted(holes, Array.ConvertAll(holes, Height));
+            double Held(double x) => Math.Clamp(x, 10, 310) is var end && end == x ? spline.Interpolate(x) : spline.Interpolate(end) + (spline.Differentiate(end) * (x - end));
+            double[] places = [.. Enumerable.Range(0, 129).Select(i => 2.5 * i)];
+            // The truth is rounded to 0.1 um and looks at half millimetres.
+            Assert.InRange(AllPairs.MinimumZone(places, [.. places.Select(x => Height(x) - Held(x))]), 0.98 * (rail.TopMountedUm - 0.06), rail.TopMountedUm + 0.06);
+        }
+    }
 
     [Fact]
     public void No_true_figure_stands_within_4_um_of_a_limit_that_could_decide()
@@ -35,7 +58,8 @@ public sealed class DemoRailTests
             {
                 Assert.True(Math.Abs(rail.Side.MinimumZoneUm - limits.Side) > 4, rail.Rail);
                 Assert.True(Math.Abs(rail.Side.LocalUm - limits.SideLocal) > 4, rail.Rail);
-                Assert.True(Math.Abs(rail.Top.LocalUm - limits.TopLocal) > 4, rail.Rail);
+                // How near a wave comes to its limit is known less well than any distance that a story could keep: its bounds decide.
+                Assert.True(Math.Abs(rail.TopMountedUm - limits.TopMounted) > 1, rail.Rail);
             }
         }
     }
@@ -46,8 +70,8 @@ public sealed class DemoRailTests
         Assert.Equal(new Dictionary<string, int> { ["gantry"] = 6, ["z"] = 4, ["measure again"] = 1, ["return"] = 1 }, DemoBatch.Rails.CountBy(rail => rail.Grade).ToDictionary());
         Assert.Contains(DemoBatch.Rails, rail => rail.Grade == "return" && rail.Side.MinimumZoneUm > 250);
         Assert.Contains(DemoBatch.Rails, rail => rail.Grade == "z" && rail.Side.MinimumZoneUm < 30 && rail.Side.LocalUm > 15); // a kink
-        Assert.Contains(DemoBatch.Rails, rail => rail.Grade == "z" && rail.Side.MinimumZoneUm < 30 && rail.Top.LocalUm > 10); // a wave
-        Assert.Contains(DemoBatch.Rails, rail => rail.Grade == "gantry" && rail.Top.MinimumZoneUm > 40); // a bow that screws take out
+        Assert.Contains(DemoBatch.Rails, rail => rail.Grade == "z" && rail.Side.MinimumZoneUm < 30 && rail.TopMountedUm > 10); // a wave
+        Assert.Contains(DemoBatch.Rails, rail => rail.Grade == "gantry" && rail.Top.MinimumZoneUm is > 80 and < 100 && rail.TopMountedUm < 2); // a bow that screws take out
     }
 
     [Fact]

@@ -21,7 +21,7 @@ public class GradingTests
     private static GradedRail Grade(Func<double, double>? side, Func<double, double>? top, SetupBook? setups = null)
     {
         var text = "rail,face,pass,direction,position_mm,reading_um\n" + (side is null ? "" : Face("R", "side", side)) + (top is null ? "" : Face("R", "top", top));
-        return SweepBatch.Parse(text, "s.csv", setups).Grade().Rails.Single();
+        return SweepBatch.Parse(text, "s.csv", setups).Grade(stock: Holes.Of("R")).Rails.Single();
     }
 
     [Theory]
@@ -45,10 +45,10 @@ public class GradingTests
     public void A_long_bow_of_the_top_does_not_spoil_a_rail_and_a_short_wave_does()
     {
         Assert.Equal("gantry", Grade(Bow(10), Bow(90)).Grade);
-        var wavy = Grade(Bow(10), x => 8 * Math.Cos(2 * Math.PI * x / 80));
+        var wavy = Grade(Bow(10), x => 6 * Math.Cos(2 * Math.PI * x / 60));
         Assert.Equal("z", wavy.Grade);
-        Assert.Equal("top local", wavy.LimitingFeature);
-        Assert.Equal("Top local 16 um is over 10 um, the limit for gantry. It is within 20 um, the limit for Z.", wavy.Reason);
+        Assert.Equal("top mounted", wavy.LimitingFeature);
+        Assert.Matches(@"^Top mounted 1\d(\.\d)? um is over 10 um, the limit for gantry. It is within 20 um, the limit for Z.$", wavy.Reason);
     }
 
     [Fact]
@@ -83,7 +83,7 @@ public class GradingTests
     {
         var text = "rail,face,pass,direction,position_mm,reading_um\n" + string.Concat(
             new[] { ("A", 5.0), ("B", 45), ("C", 80), ("D", 300), ("E", 20) }.Select(r => Face(r.Item1, "side", Bow(r.Item2)) + Face(r.Item1, "top", Bow(4))));
-        var graded = SweepBatch.Parse(text, "s.csv").Grade();
+        var graded = SweepBatch.Parse(text, "s.csv").Grade(stock: Holes.Of("A", "B", "C", "D", "E"));
         Assert.Equal(["D", "C", "E", "A", "B"], graded.Rails.Select(r => r.Rail));
         Assert.Equal(["return", "measure again", "gantry", "z"], graded.Counts.Select(c => c.Key));
     }

@@ -37,7 +37,7 @@ public class IntervalGradingTests
             }
         }
 
-        return SweepBatch.Parse(text.ToString(), "s.csv", book).Grade(rules, 4000).Rails.Single();
+        return SweepBatch.Parse(text.ToString(), "s.csv", book).Grade(rules, Holes.Of("R"), trials: 4000).Rails.Single();
     }
 
     [Theory]
@@ -115,16 +115,50 @@ public class IntervalGradingTests
     }
 
     [Theory]
-    [InlineData("0,320", "The side was swept at two positions, which always lie on a line.", "Sweep the side midway between all holes and near both ends.")]
-    [InlineData("0,80,160,240,320", "Not judged: side local, top local (fewer than 4 stations within 100 mm), so the rail is not proven good.", "Sweep the side and the top again with at least 4 stations in every 100 mm.")]
+    [InlineData("0,320", "Not judged: side, side local (swept at two positions, which always lie on a line); top mounted (no station between 0 and 320 mm, where holes are 25 mm apart), so the rail is not proven good.",
+        "Sweep the side midway between all holes and near both ends. Sweep the top midway between all holes and near both ends.")]
+    [InlineData("0,80,160,240,320", "Not judged: side local (fewer than 4 stations within 100 mm); top mounted (no station between 0 and 80 mm, where holes are 25 mm apart), so the rail is not proven good.",
+        "Sweep the side again with at least 4 stations in every 100 mm. Sweep the top midway between all holes and near both ends.")]
+    [InlineData("70,90,110,130,150,170,190,210,230,250", "Not judged: top mounted (the top is known from 70 to 250 mm only: it must reach the end screws at 10 and 310 mm within a pitch of 25 mm), so the rail is not proven good.",
+        "Check the sizes of R in rails.csv, or sweep the top out to its end screws.")]
     public void What_was_not_measured_is_not_proven_good(string positions, string reason, string next)
     {
         foreach (var book in new[] { Book(), null })
         {
             var rows = from face in new[] { "side", "top" } from x in positions.Split(',') select $"R,{face},1,forward,{x},1\n";
-            var rail = SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + string.Concat(rows), "s.csv", book).Grade().Rails.Single();
+            var rail = SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + string.Concat(rows), "s.csv", book).Grade(stock: Holes.Of("R")).Rails.Single();
             Assert.Equal(("measure again", reason, next), (rail.Grade, rail.Reason, rail.Next));
         }
+    }
+
+    [Fact]
+    public void Where_the_holes_are_not_known_the_top_is_not_judged_and_the_answer_says_what_is_missing()
+    {
+        var rows = string.Concat(from face in new[] { "side", "top" } from x in Stations select string.Create(CultureInfo.InvariantCulture, $"R,{face},1,forward,{x},1\n"));
+        var batch = SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + rows, "s.csv");
+        var unknown = batch.Grade().Rails.Single();
+        Assert.Equal(("measure again", "Not judged: top mounted (where its screws will be is not known), so the rail is not proven good."), (unknown.Grade, unknown.Reason));
+        Assert.Equal("Give rails.csv with length, pitch and end distance of each rail; nothing has to be swept again for that.", unknown.Next);
+        Assert.Null(unknown.ValueOf(RailFeature.TopMounted));
+        Assert.Equal(0, unknown.ValueOf(RailFeature.TopFree)!.Value, 1e-12);
+        Assert.Equal("Add R to rails.csv with length, pitch and end distance; nothing has to be swept again for that.", batch.Grade(stock: Holes.Of("Q")).Rails.Single().Next);
+        Assert.Equal("gantry", batch.Grade(stock: Holes.Of("R")).Rails.Single().Grade);
+        // Rules that don't ask for it are not held up by it; the better grade that does is not given.
+        var side = new GradeRules([new GradeRule("fine", [new FeatureLimit(RailFeature.TopMounted, 5)]), new GradeRule("plain", [new FeatureLimit(RailFeature.Side, 30)])], 100);
+        var plain = batch.Grade(side).Rails.Single();
+        Assert.Equal(("plain", "Not judged: top mounted (where its screws will be is not known): fine limits it."), (plain.Grade, plain.Reason));
+    }
+
+    [Fact]
+    public void Fewer_screws_leave_more_of_a_wave_and_the_grade_is_for_the_screws_chosen()
+    {
+        var rows = string.Concat(from face in new[] { "side", "top" } from x in Stations select string.Create(CultureInfo.InvariantCulture, $"R,{face},1,forward,{x},{(face == "top" ? 12 * Math.Sin(2 * Math.PI * x / 110) : 1)}\n"));
+        var batch = SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + rows, "s.csv");
+        var (every, other) = (batch.Grade(stock: Holes.Of("R")).Rails.Single(), batch.Grade(stock: Holes.Of("R"), screws: r => ScrewPattern.Every(r).EveryOther()).Rails.Single());
+        Assert.Equal("gantry", every.Grade);
+        Assert.NotEqual("gantry", other.Grade);
+        Assert.True(other.ValueOf(RailFeature.TopMounted) > 2 * every.ValueOf(RailFeature.TopMounted));
+        Assert.Equal(every.ValueOf(RailFeature.TopFree), other.ValueOf(RailFeature.TopFree));
     }
 
     [Theory]

@@ -65,7 +65,7 @@ internal static class PlacementEnumeration
     private static bool Meets(GradedBatch batch, string rail, string wanted)
         => batch.Find(rail)!.Grade is var grade && (grade == "gantry" || (grade == "z" && wanted == "z"));
 
-    private static double Residual(GradedRail rail, RailFace face) => rail.ValueOf(face == RailFace.Side ? RailFeature.Side : RailFeature.TopLocal)!.Value;
+    private static double Residual(GradedRail rail, RailFace face) => rail.ValueOf(face == RailFace.Side ? RailFeature.Side : RailFeature.TopMounted)!.Value;
 
     // Stations are the same on all rails and symmetric, so turning is reading the list backwards.
     private static double Mismatch(GradedBatch batch, RailFace face, (string Rail, bool IsTurned) a, (string Rail, bool IsTurned) b)

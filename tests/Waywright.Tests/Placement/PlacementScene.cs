@@ -32,7 +32,7 @@ internal static class PlacementScene
             }
         }
 
-        return SweepBatch.Parse(text.ToString(), "s.csv").Grade();
+        return SweepBatch.Parse(text.ToString(), "s.csv").Grade(stock: Holes.Of(rails.Select(r => r.Rail)));
     }
 
     public static GradedBatch RandomBatch(int rails, int seed, double size = 1)

@@ -8,8 +8,9 @@ namespace Waywright;
 internal static class ErrorBudget
 {
     public const string Stations = "scatter from station to station";
+    public const string Between = "face between the stations";
 
-    public static IReadOnlyList<UncertaintyComponent> Of(HeightFigure figure, ProfileErrors errors)
+    public static IReadOnlyList<UncertaintyComponent> Of(HeightFigure figure, HeightErrors errors)
     {
         var lines = errors.Shapes.GroupBy(s => Family(s.Input)).Select(group =>
         {
@@ -18,7 +19,13 @@ internal static class ErrorBudget
             return new UncertaintyComponent(group.Key, figure.WidestOfShapes(widest), group.Min(s => s.DegreesOfFreedom), first.AveragesOut, first.Remedy);
         });
         var scatter = new UncertaintyComponent(
-            Stations, errors.StationUm.Max() * figure.WidestOfStations(), errors.StationDegreesOfFreedom, AveragesOut.Repeating, "take more passes, some of them after lifting the rail and laying it again");
+            Stations, errors.WidestOfStations(figure), errors.StationDegreesOfFreedom, AveragesOut.Repeating, "take more passes, some of them after lifting the rail and laying it again");
+        if (errors.Between is [var between, ..])
+        {
+            var shapes = errors.Between.Select(s => figure.Stations.Residuals(s.Heights)).ToArray();
+            lines = lines.Append(new UncertaintyComponent(Between, figure.WidestOfShapes(shapes), between.DegreesOfFreedom, between.AveragesOut, between.Remedy));
+        }
+
         return FixedList<UncertaintyComponent>.Copy(lines.Append(scatter).OrderByDescending(c => c.StandardUncertainty));
     }
 

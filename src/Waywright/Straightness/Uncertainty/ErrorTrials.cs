@@ -16,7 +16,7 @@ internal sealed class ErrorTrials
     private readonly double[] _all;
     private readonly double[] _stations;
 
-    private ErrorTrials(PreparedStations stations, ProfileErrors errors, int trials)
+    private ErrorTrials(PreparedStations stations, HeightErrors errors, int trials)
     {
         (Stations, Errors, Trials) = (stations, errors, trials);
         _all = new double[trials * stations.Padded];
@@ -25,7 +25,7 @@ internal sealed class ErrorTrials
 
     public PreparedStations Stations { get; }
 
-    public ProfileErrors Errors { get; }
+    public HeightErrors Errors { get; }
 
     public int Trials { get; }
 
@@ -36,7 +36,7 @@ internal sealed class ErrorTrials
     public ReadOnlySpan<double> OfStations(int trial) => _stations.AsSpan(trial * Stations.Padded, Stations.Padded);
 
     /// <summary>The same trials for any number of threads: each draw is addressed by seed, input and trial.</summary>
-    public static ErrorTrials Draw(PreparedStations stations, ProfileErrors errors, int trials, ulong seed, CancellationToken cancel)
+    public static ErrorTrials Draw(PreparedStations stations, HeightErrors errors, int trials, ulong seed, CancellationToken cancel)
     {
         var made = new ErrorTrials(stations, errors, trials);
         var blocks = (trials + Block - 1) / Block;
@@ -61,13 +61,13 @@ internal sealed class ErrorTrials
             var n = trials.Stations.Count;
             Array.Clear(_errors);
             Spread(SpreadInput, errors.StationDegreesOfFreedom, first);
-            for (var i = 0; i < n; i++)
+            for (var i = 0; i < errors.Station.Length; i++)
             {
                 if (errors.Station[i] == 0)
                     continue;
                 _draws.Gaussian((uint)i, first, _values);
                 for (var t = 0; t < count; t++)
-                    _errors[(t * n) + i] = errors.Station[i] * _spread[t] * _values[t];
+                    errors.Add(i, errors.Station[i] * _spread[t] * _values[t], _errors.AsSpan(t * n, n));
             }
 
             if (errors.Shapes.Count > 0)

@@ -4,7 +4,7 @@ using System.Threading;
 namespace Waywright;
 
 /// <summary>Works figures out of one set of trials, each simulation once.</summary>
-internal sealed class FigureSet(Profile profile, ErrorTrials trials, CancellationToken cancel)
+internal sealed class FigureSet(Profile profile, ErrorTrials trials, CancellationToken cancel, ErrorTrials? between = null)
 {
     private readonly PreparedStations _stations = trials.Stations;
     private FigureTrials? _zone;
@@ -40,7 +40,7 @@ internal sealed class FigureSet(Profile profile, ErrorTrials trials, Cancellatio
             : new UncertainFigure(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, TrialsOf(new ZoneFigure(_stations, profile, windows))) { WindowMm = windowMm };
     }
 
-    private FigureTrials ZoneTrials => _zone ??= TrialsOf(new ZoneFigure(_stations));
+    public FigureTrials ZoneTrials => _zone ??= TrialsOf(new ZoneFigure(_stations));
 
-    private FigureTrials TrialsOf(HeightFigure figure) => FigureTrials.Of(figure, profile.Heights, trials, cancel);
+    private FigureTrials TrialsOf(HeightFigure figure) => FigureTrials.Of(figure, profile.Heights, trials, between, cancel);
 }

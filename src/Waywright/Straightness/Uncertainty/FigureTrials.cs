@@ -1,5 +1,4 @@
 using System;
-using System.Linq;
 using System.Threading;
 using System.Threading.Tasks;
 
@@ -32,6 +31,15 @@ internal sealed class FigureTrials
         Estimate = ((observed - medianAdded) + Math.Max(0, observed - OfNearlyAttained(0.5))) / 2;
     }
 
+    /// <summary>A figure of which only this is known: errors move it by no more than the noise given.</summary>
+    /// <param name="observed">As read.</param>
+    /// <param name="noise">Sorted.</param>
+    /// <param name="within">The figure whose unknown part between stations it has.</param>
+    public static FigureTrials Guaranteed(double observed, double[] noise, FigureTrials within) => new(observed, 0, noise) { IsGuaranteed = true, Between = within.Between };
+
+    /// <summary>Whether the noise alone bounds it, to both sides.</summary>
+    public bool IsGuaranteed { get; private init; }
+
     /// <summary>T of the heights as measured.</summary>
     public double Observed { get; }
 
@@ -40,6 +48,21 @@ internal sealed class FigureTrials
 
     /// <summary>T(z + e) less what e is taken to have added.</summary>
     public double Estimate { get; }
+
+    /// <summary>What the face between stations adds, in all trials, sorted; empty where all heights were read.</summary>
+    private double[] Between { get; init; } = [];
+
+    /// <summary>By how much what lies between stations may make the figure larger than it is of the heights known, with the confidence given.</summary>
+    public double MoreBetween(double confidence) => Between.Length == 0 ? 0 : Math.Max(0, Quantile(Between, confidence));
+
+    /// <summary>By how much it may make it smaller.</summary>
+    public double LessBetween(double confidence) => Between.Length == 0 ? 0 : Math.Max(0, -Quantile(Between, 1 - confidence));
+
+    /// <summary>What it adds in half of the cases.</summary>
+    public double LikelyBetween => Between.Length == 0 ? 0 : Quantile(Between, 0.5);
+
+    /// <summary>T(e) of all trials, sorted.</summary>
+    public double[] Sorted => _noise;
 
     /// <summary>Quantile of T(e).</summary>
     public double OfNoise(double p) => Quantile(_noise, p);
@@ -54,6 +77,8 @@ internal sealed class FigureTrials
     /// <param name="ownFactor">For each on its own.</param>
     public double Upper(double factor, double ownFactor)
     {
+        if (IsGuaranteed)
+            throw new NotSupportedException("Only the noise bounds this figure.");
         var widest = Observed + (factor * Widest.Um);
         return ownFactor <= LargestFactor && _front?.Highest(ownFactor) is { } own ? Math.Max(Observed, Math.Min(widest, own)) : widest;
     }
@@ -79,12 +104,31 @@ internal sealed class FigureTrials
         return noise;
     }
 
-    public static FigureTrials Of(HeightFigure figure, ReadOnlySpan<double> heights, ErrorTrials trials, CancellationToken cancel)
+    /// <param name="figure">The figure.</param>
+    /// <param name="heights">As measured.</param>
+    /// <param name="trials">Of their errors.</param>
+    /// <param name="between">Of what the heights are missing; null where nothing.</param>
+    /// <param name="cancel">Stops it.</param>
+    public static FigureTrials Of(HeightFigure figure, ReadOnlySpan<double> heights, ErrorTrials trials, ErrorTrials? between, CancellationToken cancel)
     {
         var stations = trials.Stations;
         var z = stations.Residuals(heights);
         var observed = figure.At(z, z).Value;
         var noise = Noise(figure, trials, cancel);
+        var medianAdded = Quantile(Added(figure, z, observed, trials, cancel), 0.5);
+        if (!figure.IsSublinear)
+            return new FigureTrials(observed, medianAdded, noise);
+        var weights = figure.Weights(z);
+        var widest = WidestError.Of(figure, trials.Errors);
+        return new FigureTrials(
+            observed, medianAdded, noise, Near(figure, z, weights, observed, noise, trials, cancel), Across(figure, z, weights, trials, cancel), widest, Front(figure, z, observed, noise, trials.Errors, widest))
+        {
+            Between = between is null ? [] : Added(figure, z, observed, between, cancel),
+        };
+    }
+
+    private static double[] Added(HeightFigure figure, double[] z, double observed, ErrorTrials trials, CancellationToken cancel)
+    {
         var added = new double[trials.Trials];
         ForTrials(trials, (sum, t) =>
         {
@@ -94,22 +138,17 @@ internal sealed class FigureTrials
             added[t] = figure.At(sum, z).Value - observed;
         }, cancel);
         RadixSort.Sort(added);
-        var medianAdded = Quantile(added, 0.5);
-        if (!figure.IsSublinear)
-            return new FigureTrials(observed, medianAdded, noise);
-        var weights = figure.Weights(z);
-        var widest = WidestError.Of(figure, trials.Errors);
-        return new FigureTrials(
-            observed, medianAdded, noise, Near(figure, z, weights, observed, noise, trials, cancel), Across(figure, z, weights, trials, cancel), widest, Front(figure, z, observed, noise, trials.Errors, widest));
+        return added;
     }
 
     // Listing the comparisons of a long profile costs more than it brings; and where noise alone reads as much, every one of them is close.
-    private static ComparisonFront? Front(HeightFigure figure, double[] z, double observed, double[] noise, ProfileErrors errors, WidestError widest)
+    private static ComparisonFront? Front(HeightFigure figure, double[] z, double observed, double[] noise, HeightErrors errors, WidestError widest)
     {
         if (figure.Stations.Count > MostListed || widest.Um == 0 || observed <= Quantile(noise, 0.95))
             return null;
-        var front = new ComparisonFront(errors.StationUm.Max(), widest.Um, observed - (LargestFactor * widest.Um));
-        figure.Compare(z, [.. errors.Shapes.Select(s => figure.Stations.Residuals(s.Heights))], front);
+        var (station, shapes) = errors.Parts(figure);
+        var front = new ComparisonFront(station, widest.Um, observed - (LargestFactor * widest.Um));
+        figure.Compare(z, shapes, front);
         return front;
     }
 
@@ -131,13 +170,10 @@ internal sealed class FigureTrials
     {
         if (!figure.IsSymmetric)
             return [];
-        var spread = new double[weights.Length];
+        var spread = trials.Errors.SpreadAlong(weights);
         var variance = 0.0;
         for (var i = 0; i < weights.Length; i++)
-        {
-            spread[i] = trials.Errors.Station[i] * trials.Errors.Station[i] * weights[i];
             variance += weights[i] * spread[i];
-        }
 
         if (variance == 0)
             return [];

@@ -16,6 +16,9 @@ public sealed record StraightnessUncertainty
     private const int MostNumbers = 8_000_000;
     private const int FewestTrials = 1000;
 
+    // Draws of their own.
+    private const ulong BetweenSeed = 0x9E3779B97F4A7C15;
+
     private readonly ErrorTrials _trials;
 
     private StraightnessUncertainty(Profile profile, ErrorTrials trials, ulong seed, IReadOnlyList<UncertainFigure> figures, IReadOnlyList<double> contactShares)
@@ -25,7 +28,7 @@ public sealed record StraightnessUncertainty
     public Profile Profile { get; }
 
     /// <summary>What its heights are uncertain by.</summary>
-    public ProfileErrors Errors => _trials.Errors;
+    public ProfileErrors Errors => _trials.Errors.Stated;
 
     /// <summary>Simulations that were made.</summary>
     public int Trials => _trials.Trials;
@@ -43,7 +46,7 @@ public sealed record StraightnessUncertainty
     /// Where it comes from, largest first: for each input the widest comparison of three stations that one standard uncertainty of it can move, um
     /// (STRt about the minimum zone). The shapes of a guide, and those of a dial, are one line.
     /// </summary>
-    public IReadOnlyList<UncertaintyComponent> Budget => ErrorBudget.Of(new ZoneFigure(_trials.Stations), Errors);
+    public IReadOnlyList<UncertaintyComponent> Budget => ErrorBudget.Of(new ZoneFigure(_trials.Stations), _trials.Errors);
 
     /// <summary>Works out every figure's bounds.</summary>
     /// <param name="profile">Three stations or more at different positions.</param>
@@ -78,18 +81,24 @@ public sealed record StraightnessUncertainty
     /// <inheritdoc/>
     public override int GetHashCode() => HashCode.Combine(Profile, Errors, Trials, Seed);
 
-    /// <summary>Only what grading asks for: STRt about the minimum zone and the worst stretch of a window.</summary>
-    internal static (UncertainFigure? Whole, UncertainFigure? Local) Grading(Profile profile, ProfileErrors errors, bool whole, double windowMm, int trials, ulong seed, CancellationToken cancel)
+    /// <summary>Only what grading asks for: figures of one set of trials.</summary>
+    internal static FigureSet SetOf(Profile profile, HeightErrors errors, int trials, ulong seed, CancellationToken cancel)
     {
-        var set = new FigureSet(profile, Draw(profile, errors, trials, seed, cancel), cancel);
-        return (whole ? set.Zone(StraightnessParameter.STRt) : null, set.Local(windowMm));
+        var drawn = Trial(profile, errors, trials, seed, cancel);
+        return new FigureSet(profile, drawn, cancel, errors.Between.Count == 0 ? null : ErrorTrials.Draw(drawn.Stations, errors.OfBetween(), drawn.Trials, seed ^ BetweenSeed, cancel));
     }
+
 
     private static ErrorTrials Draw(Profile profile, ProfileErrors errors, int trials, ulong seed, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(profile);
         ArgumentNullException.ThrowIfNull(errors);
         ErrorInputs.CheckFit(profile, errors);
+        return Trial(profile, errors, trials, seed, cancel);
+    }
+
+    private static ErrorTrials Trial(Profile profile, HeightErrors errors, int trials, ulong seed, CancellationToken cancel)
+    {
         ArgumentOutOfRangeException.ThrowIfLessThan(trials, FewestTrials);
         if (profile.PositionsMm.Distinct().Take(3).Count() < 3)
             throw new ArgumentException($"'{profile.Name}' has two positions: they always lie on a line, so nothing can be told of straightness.", nameof(profile));

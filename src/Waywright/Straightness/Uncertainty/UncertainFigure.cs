@@ -50,9 +50,9 @@ public sealed record UncertainFigure
     public bool IsDistinguishable => ObservedUm > NoiseFloorUm;
 
     /// <summary>The observed figure less what noise is taken to have added, um: close to median-unbiased (docs/coverage.md).</summary>
-    public double EstimateUm => Math.Clamp(_scale * _own.Estimate, LowUm, Math.Min(ObservedUm, HighUm));
+    public double EstimateUm => Math.Clamp(Math.Min(_scale * _own.Estimate, ObservedUm) + (_scale * _own.LikelyBetween), LowUm, HighUm);
 
-    /// <summary>What noise is taken to have added to the observed figure, um.</summary>
+    /// <summary>What noise is taken to have added to the observed figure, um; below 0 where what was not read between stations is likely to add more.</summary>
     public double NoiseShareUm => ObservedUm - EstimateUm;
 
     /// <summary>Lower end of the 95 % interval, um.</summary>
@@ -68,10 +68,10 @@ public sealed record UncertainFigure
     public double StandardUncertaintyUm => (HighUm - LowUm) / (2 * NormalQuantile.Of(0.975));
 
     /// <summary>Lower end of the interval that holds whatever the shape, um: the observed figure less the noise floor.</summary>
-    public double GuaranteedLowUm => Math.Max(0, _scale * (_lower.Observed - _lower.OfNoise(0.95)));
+    public double GuaranteedLowUm => Math.Max(0, _scale * (_lower.Observed - _lower.OfNoise(0.95) - _lower.LessBetween(0.95)));
 
     /// <summary>Upper end of the interval that holds whatever the shape, um: the observed figure and the noise floor.</summary>
-    public double GuaranteedHighUm => _upperScale * (_upper.Observed + _upper.OfNoise(0.95));
+    public double GuaranteedHighUm => _upperScale * (_upper.Observed + _upper.OfNoise(0.95) + _upper.MoreBetween(0.95));
 
     /// <summary>The true figure is at least this with the confidence given, um.</summary>
     /// <param name="confidence">From 0.5 up to, not including, 1.</param>
@@ -79,7 +79,7 @@ public sealed record UncertainFigure
     public double LowerBoundUm(double confidence)
     {
         Check(confidence);
-        return _lower.Observed <= _lower.OfNoise(confidence) ? 0 : _scale * Math.Max(0, _lower.Observed - _lower.OfNearlyAttained(confidence));
+        return _lower.Observed <= _lower.OfNoise(confidence) ? 0 : _scale * Math.Max(0, _lower.Observed - _lower.OfNearlyAttained(confidence) - _lower.LessBetween(confidence));
     }
 
     /// <summary>The true figure is at most this with the confidence given, um.</summary>
@@ -88,8 +88,10 @@ public sealed record UncertainFigure
     public double UpperBoundUm(double confidence)
     {
         Check(confidence);
+        if (_upper.IsGuaranteed)
+            return _upperScale * (_upper.Observed + _upper.OfNoise(confidence) + _upper.MoreBetween(confidence));
         var risk = (1 - confidence) / Math.Max(LeastShare, _upper.ShareAcrossWithin(_upper.Observed));
-        return Math.Max(_upperScale * _upper.Upper(Factor(risk), Factor(1 - confidence)), LowerBoundUm(confidence));
+        return Math.Max(_upperScale * (_upper.Upper(Factor(risk), Factor(1 - confidence)) + _upper.MoreBetween(confidence)), LowerBoundUm(confidence));
     }
 
     private double Factor(double risk) => risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.Widest.DegreesOfFreedom);
@@ -101,6 +103,9 @@ public sealed record UncertainFigure
     /// <summary>The highest confidence, in steps of 0.001, at which the lower bound is beyond a limit; null below 0.5.</summary>
     /// <param name="limitUm">um.</param>
     public double? ConfidenceBeyond(double limitUm) => Highest(c => LowerBoundUm(c) > limitUm);
+
+    /// <summary>By how much a face between stations that nobody read may make it larger, um.</summary>
+    internal double MoreBetweenUm(double confidence) => _upperScale * _upper.MoreBetween(confidence);
 
     /// <summary>The most that a comparison behind the figure is uncertain by.</summary>
     internal WidestError Widest => _upper.Widest;

@@ -15,9 +15,9 @@ internal readonly record struct WidestError(double OfStations, double OfShapes, 
     /// <summary>Both parts together, s.</summary>
     public double Um => Math.Sqrt((OfStations * OfStations) + (OfShapes * OfShapes));
 
-    public static WidestError Of(HeightFigure figure, ProfileErrors errors)
+    public static WidestError Of(HeightFigure figure, HeightErrors errors)
     {
-        var noise = errors.StationUm.Max() * figure.WidestOfStations();
+        var noise = errors.WidestOfStations(figure);
         var shapes = errors.Shapes.Select(s => figure.Stations.Residuals(s.Heights)).ToArray();
         var shared = shapes.Length == 0 ? 0 : figure.WidestOfShapes(shapes);
         var square = (noise * noise) + (shared * shared);

@@ -1,0 +1,85 @@
+using System;
+using System.Linq;
+using System.Threading;
+
+namespace Waywright;
+
+/// <summary>
+/// A top as its screws alone hold it on a flat base, and how sure that is. The base's push between the screws leaves less as a rule and is then left out, as a rail whose
+/// top is wavy over a flat bottom is not pressed flat; where it would leave more, what it leaves counts.
+/// </summary>
+internal sealed class MountedTop
+{
+    /// <summary>
+    /// By how much more than errors alone read contact can move the residual: 1.46 was the most of 1,500 simulated rails screwed down at every fourth hole, 0.34 at every other
+    /// (docs/methods.md).
+    /// </summary>
+    public const double ContactFactor = 1.5;
+
+    private readonly ProfileErrors? _stated;
+    private readonly double[] _heights;
+    private readonly MountedMap _map;
+    private readonly double? _pressedUm;
+
+    private MountedTop(Profile free, ProfileErrors? errors, MountedMap map, ScrewPattern screws)
+    {
+        (_stated, _heights, _map, Screws) = (errors, free.Heights.ToArray(), map, screws);
+        Held = new Profile(map.Places, map.Mounted(_heights), free.Name);
+        HeldUm = Zone(Held.Heights);
+        _pressedUm = Pressed();
+    }
+
+    public ScrewPattern Screws { get; }
+
+    /// <summary>As the screws alone hold it, at stations, holes and ends.</summary>
+    public Profile Held { get; }
+
+    /// <summary>STRt of that about the minimum zone, um.</summary>
+    public double HeldUm { get; }
+
+    /// <summary>What counts, um.</summary>
+    public double ResidualUm => _pressedUm ?? HeldUm;
+
+    /// <summary>Length of the window for short stretches: two pitches of the holes.</summary>
+    public double WindowMm => 2 * PitchOf(Screws);
+
+    /// <summary>The largest STRt within that window, um; null where it holds too few places.</summary>
+    public double? LocalUm => Held.Local(WindowMm)?.STRtUm;
+
+    /// <summary>What the heights of <see cref="Held"/> are uncertain by; null where no set-up was given.</summary>
+    public HeightErrors? Errors => _stated is null ? null : _map.Errors(_heights, _stated);
+
+    /// <summary>Why a free top can't be laid along its screws, or null.</summary>
+    public static string? Problem(Profile free, ScrewPattern screws) => StationCurve.Problem(free, screws, "The top", within: true);
+
+    /// <summary>The widest stretch without a station between two of them.</summary>
+    public static (double FromMm, double ToMm) WidestGap(Profile free)
+        => free.PositionsMm.Zip(free.PositionsMm.Skip(1)).MaxBy(gap => gap.Second - gap.First);
+
+    public static MountedTop Of(Profile free, ProfileErrors? errors, ScrewPattern screws) => new(free, errors, new MountedMap(free.Positions.ToArray(), screws), screws);
+
+    public static double PitchOf(ScrewPattern screws) => screws.HolesMm[1] - screws.HolesMm[0];
+
+    /// <summary>The whole length and the worst short stretch with their bounds.</summary>
+    public (UncertainFigure Whole, UncertainFigure? Local) Figures(int trials, ulong seed, CancellationToken cancel)
+    {
+        var set = StraightnessUncertainty.SetOf(Held, Errors!, trials, seed, cancel);
+        var whole = set.Zone(StraightnessParameter.STRt);
+        if (_pressedUm is { } pressed)
+            whole = new UncertainFigure(whole.Line, whole.Parameter, FigureTrials.Guaranteed(pressed, Array.ConvertAll(set.ZoneTrials.Sorted, n => ContactFactor * n), set.ZoneTrials));
+        return (whole, set.Local(WindowMm));
+    }
+
+    // Null where the base leaves no more than the screws alone.
+    private double? Pressed()
+    {
+        var places = _map.Places;
+        int[] screws = [.. Screws.ScrewsMm.Select(x => Array.BinarySearch(places, x))];
+        var contact = new ContactSearch(places, screws, Held.Heights.ToArray());
+        contact.Solve(withBase: true);
+        var pressed = Zone(contact.Open);
+        return pressed > HeldUm ? pressed : null;
+    }
+
+    private double Zone(ReadOnlySpan<double> heights) => ProfileKernel.Solve(_map.Places, heights, out _).Width;
+}
