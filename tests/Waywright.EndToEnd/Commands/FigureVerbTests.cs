@@ -27,7 +27,7 @@ public sealed class FigureVerbTests
     public async Task The_demo_batch_is_graded_as_its_truth_intends()
     {
         var truth = System.Text.Json.Nodes.JsonNode.Parse(await File.ReadAllTextAsync(Path.Combine(Command.Repository, "datasets", "demo", "truth.json")))!;
-        var answer = (await Command.RunAsync("grade", "datasets/demo/rails/sweeps.csv", "--setups", "datasets/demo/rails/setups.json", "--json")).Json["rails"]!.AsArray();
+        var answer = (await Command.RunAsync("grade", "datasets/demo/rails/sweeps.csv", "--setups", "datasets/demo/rails/setups.json", "--rails", "datasets/demo/rails/rails.csv", "--json")).Json["rails"]!.AsArray();
         var intended = truth["rails"]!.AsArray().ToDictionary(r => (string)r!["rail"]!, r => (string)r!["grade"]!);
         Assert.Equal(12, intended.Count);
         Assert.Equal(intended.OrderBy(r => r.Key), answer.ToDictionary(r => (string)r!["rail"]!, r => (string)r!["grade"]!).OrderBy(r => r.Key));

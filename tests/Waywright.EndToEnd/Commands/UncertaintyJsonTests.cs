@@ -6,6 +6,7 @@ namespace Waywright.EndToEnd.Commands;
 public sealed class UncertaintyJsonTests
 {
     private const string Sweeps = "datasets/demo/rails/sweeps.csv";
+    private const string Rails = "datasets/demo/rails/rails.csv";
     private const string Setups = "datasets/demo/rails/setups.json";
 
     [Fact]
@@ -53,7 +54,7 @@ public sealed class UncertaintyJsonTests
     [Fact]
     public async Task Grade_tells_each_feature_with_its_interval_and_how_sure_the_answer_is()
     {
-        var answer = (await Command.RunAsync("grade", Sweeps, "--setups", Setups, "--json")).Json;
+        var answer = (await Command.RunAsync("grade", Sweeps, "--setups", Setups, "--rails", Rails, "--json")).Json;
         Assert.Contains("at 95 %", (string)answer["basis"]!, StringComparison.Ordinal);
         foreach (var rail in answer["rails"]!.AsArray())
         {
@@ -61,7 +62,9 @@ public sealed class UncertaintyJsonTests
             Assert.Equal(proven, rail["confidence"] is not null);
             Assert.All(rail["features"]!.AsArray(), f => Assert.True((double)f!["interval_95_um"]![0]! <= (double)f["interval_95_um"]![1]!));
             if (proven && (string)rail["grade"]! != "return")
-                Assert.All(rail["features"]!.AsArray(), f => Assert.True((double)f!["estimate_um"]! < (double)f["limit_um"]!));
+                Assert.All(rail["features"]!.AsArray().Where(f => f!["limit_um"] is not null), f => Assert.True((double)f!["estimate_um"]! < (double)f["limit_um"]!));
+            Assert.Equal(["side", "side local", "top mounted", "top local", "top free"], rail["features"]!.AsArray().Select(f => (string)f!["feature"]!));
+            Assert.Equal([true, true, true, false, false], rail["features"]!.AsArray().Select(f => f!["limit_um"] is not null));
         }
     }
 
