@@ -11,7 +11,7 @@ namespace Waywright;
 /// </summary>
 /// <remarks>
 /// Equal means that the tighter pulls at most 5 % more than the slacker (common practice, no source); decided only if the ratio's 95 % interval
-/// lies wholly on one side of the limit. Ideal string: stiffness, clamped ends and a hard pluck read high and are not in it yet.
+/// lies wholly on one side of the limit. Of stiffness and ends on equal spans only the difference between the tensions is left.
 /// </remarks>
 public sealed record BeltPair
 {
@@ -91,17 +91,25 @@ public sealed record BeltPair
         return new(firstName, Own(first, second, firstName), secondName, Own(second, first, secondName), equalWithin);
     }
 
-    private bool IsCancelled(UncertainTerm term) => term.Sensitivity == 0 && IsIn(First, term) && IsIn(Second, term);
+    /// <summary>Of a shared input so much is left at most to say that it cancels: with stiffness the two tensions follow a span not quite alike.</summary>
+    private const double MostLeft = 0.02;
 
-    private static bool IsIn(BeltTension belt, UncertainTerm term) => belt.Tension.Si.Terms.Any(t => t.Input.IsSameAs(term.Input));
+    private bool IsCancelled(UncertainTerm term)
+        => IsIn(First, term, out var first) && IsIn(Second, term, out var second) && Math.Abs(term.Sensitivity) <= MostLeft * Ratio.Value * Math.Min(first, second);
+
+    private static bool IsIn(BeltTension belt, UncertainTerm term, out double relative)
+    {
+        relative = belt.Tension.Si.Terms.Where(t => t.Input.IsSameAs(term.Input)).Sum(t => Math.Abs(t.Sensitivity)) / belt.Tension.Si.Value;
+        return belt.Tension.Si.Terms.Any(t => t.Input.IsSameAs(term.Input));
+    }
 
     /// <summary>The belt with its own inputs named after it; those shared with the other keep their name.</summary>
     private static BeltTension Own(BeltTension belt, BeltTension other, string name)
     {
         if (belt.IsNoteSought)
             return belt;
-        var span = new BeltSpan(Own(belt.Span.Length, other.Span.Length, $"span of belt {name}"), Own(belt.Span.Density, other.Span.Density, $"density of belt {name}"));
-        return span.Tension(Own(belt.Frequency, other.Frequency, $"frequency of belt {name}"));
+        var own = belt.Span.With(Own(belt.Span.Length, other.Span.Length, $"span of belt {name}"), Own(belt.Span.Density, other.Span.Density, $"density of belt {name}"));
+        return own.Tension(Own(belt.Frequency, other.Frequency, $"frequency of belt {name}"), belt.Partial);
     }
 
     private static Measured<TQuantity> Own<TQuantity>(Measured<TQuantity> mine, Measured<TQuantity> other, string name)

@@ -18,7 +18,7 @@ internal static class BeltPairText
             null => $"Undecided, measure again: {a} to {b} is {Shown(pair.Ratio)}, which straddles the {limit}. {Remedy(pair)}",
             _ => Tighten(pair, limit),
         };
-        return string.Join(' ', new[] { action, Cancels(pair), BeltSpan.IdealOnly, pair.AreEqual == false ? BeltTension.Caution : "" }.Where(s => s.Length > 0));
+        return string.Join(' ', new[] { action, Cancels(pair), BeltTension.LeftOut(pair.First.Span), pair.AreEqual == false ? BeltTension.Caution : "" }.Where(s => s.Length > 0));
     }
 
     private static string Tighten(BeltPair pair, string limit)

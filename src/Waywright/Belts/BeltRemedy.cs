@@ -1,8 +1,9 @@
 using System;
+using System.Linq;
 
 namespace Waywright;
 
-/// <summary>What would narrow a tension or a note most: the largest of the three inputs, brought to half its uncertainty.</summary>
+/// <summary>What would narrow a tension or a note most: the largest of its inputs, brought to half its uncertainty.</summary>
 internal static class BeltRemedy
 {
     /// <summary>A kitchen scale's division; the piece and the empty pan are both read, each to q / sqrt 12.</summary>
@@ -17,6 +18,8 @@ internal static class BeltRemedy
         var density = Part(belt.Span.Density.Si, ofDensity);
         var rest = Part(given, ofGiven);
         var all = span + density + rest;
+        if (Other(belt, out var other) > Math.Max(span, Math.Max(density, rest)))
+            return other;
         if (all == 0)
             return $"State how well span, density and {(belt.IsNoteSought ? "tension" : "frequency")} are known, such as 180 +/- 0.5 mm: nothing was, so there is no interval.";
         if (density >= span && density >= rest)
@@ -26,6 +29,24 @@ internal static class BeltRemedy
         return belt.IsNoteSought
             ? $"Decide the tension to {Half(given, belt.Tension.Unit)}: {Why("tension", rest / all, belt)}"
             : $"{BetterNote(given, belt.Frequency.Unit)}: {Why("frequency", rest / all, belt)}";
+    }
+
+    /// <summary>The relative variance of the largest input besides these, and what to do about it.</summary>
+    private static double Other(BeltTension belt, out string remedy)
+    {
+        var sought = belt.IsNoteSought ? belt.Frequency.Si : belt.Tension.Si;
+        UncertainInput[] usual = [.. belt.Span.Length.Si.Terms.Concat(belt.Span.Density.Si.Terms).Concat((belt.IsNoteSought ? belt.Tension.Si : belt.Frequency.Si).Terms).Select(t => t.Input)];
+        var largest = sought.Terms.Where(t => !usual.Any(t.Input.IsSameAs)).OrderByDescending(t => Math.Abs(t.Signed)).FirstOrDefault();
+        remedy = largest.Input is null ? "" : largest.Input.Called switch
+        {
+            "hold of the teeth" => $"Pluck at four to six places of the carriage and fit the end offset, or use a longer span: how much the pulleys' teeth hold the belt {Carries()}",
+            "hold of free-form ends" => $"Pluck at four to six places of the carriage and fit the end offset: how the ends hold {Carries()}",
+            "amplitude of the pluck" => $"Pluck more gently: the amplitude {Carries()}",
+            var name => $"Know the {name} better: it {Carries()}",
+        };
+        return largest.Input is null ? 0 : Math.Pow(largest.Signed / sought.Value, 2);
+
+        string Carries() => $"carries {NumberText.Rounded(100 * Math.Pow(largest.Signed / sought.StandardUncertainty, 2), 0)} % of the uncertainty.";
     }
 
     private static double Part(Uncertain x, double sensitivity)

@@ -9,7 +9,7 @@ namespace Waywright;
 /// <c>180 mm u 0.2 mm</c> (standard uncertainty), <c>180 mm U 0.4 mm k 2</c> (expanded), <c>8.1 g/m +/- 10 %</c>. Decimal point; no group separators.
 /// </summary>
 /// <remarks>
-/// Units, capitals matter: mm cm m um in; g kg mg; g/m kg/m mg/mm; N mN kN kgf lbf; Hz kHz; s ms; mrad rad deg. Sizes from 1e-15 to 1e15 SI units.
+/// Units, capitals matter: mm cm m um in; g kg mg; g/m kg/m mg/mm; N mN kN kgf lbf; Hz kHz; s ms; mrad rad deg; Nmm2 Nm2. Sizes from 1e-15 to 1e15 SI units.
 /// <c>Length</c>, <c>Mass</c> and so on are <see cref="Read{TQuantity}"/> without the need to name a UnitsNet type.
 /// </remarks>
 public static class Quantity
@@ -50,6 +50,18 @@ public static class Quantity
     /// <exception cref="InputException">As for <see cref="Read{TQuantity}"/>.</exception>
     public static Measured<Frequency> Frequency(string text, string name) => Read<Frequency>(text, name);
 
+    /// <summary>Reads a bending stiffness above 0, such as <c>40 Nmm2 u 5 Nmm2</c> or <c>4e-5 N m2</c> (1 N m2 is 1,000,000 N mm2), as a number in N m2: UnitsNet has no type for it.</summary>
+    /// <exception cref="InputException">As for <see cref="ReadPositive{TQuantity}(string, string)"/>.</exception>
+    public static Uncertain BendingStiffnessNm2(string text, string name)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        ArgumentException.ThrowIfNullOrWhiteSpace(name);
+        var mark = DecimalMark.Point;
+        return QuantityText.TryRead(OneWord(text), Dimension.BendingStiffness, QuantityRange.Positive, ref mark, out var reading, out var fault)
+            ? Uncertain.Input(name, reading!.SiValue, reading.SiStandardUncertainty)
+            : throw new InputException(new InputProblem(name, null, null, fault.Found, fault.Expected));
+    }
+
     /// <summary>Makes a quantity of a result calculated in SI base units (m, kg, kg/m, N, Hz, s, rad); it is shown in mm, g, g/m, N, Hz, s or mrad.</summary>
     /// <param name="si">The result.</param>
     /// <param name="takenAs">In words where its uncertainty comes from.</param>
@@ -60,6 +72,15 @@ public static class Quantity
         ArgumentNullException.ThrowIfNull(si);
         ArgumentNullException.ThrowIfNull(takenAs);
         return new(si, UnitTable.Shown(QuantityKind<TQuantity>.Known.Dimension), takenAs);
+    }
+
+    // A product of units is written in many ways; the unit table knows it as one word.
+    private static string OneWord(string text)
+    {
+        var plain = text.Replace("\u00B2", "2", StringComparison.Ordinal).Replace("^", "", StringComparison.Ordinal);
+        foreach (var sign in (ReadOnlySpan<char>)[' ', '.', '*', '\u00B7', '\u22C5'])
+            plain = plain.Replace($"N{sign}m", "Nm", StringComparison.Ordinal);
+        return plain;
     }
 
     /// <summary>A literal: exact until an uncertainty is given to it.</summary>

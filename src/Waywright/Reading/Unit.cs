@@ -10,6 +10,7 @@ internal enum Dimension
     Frequency,
     Time,
     Angle,
+    BendingStiffness,
 }
 
 /// <summary>A unit and its exact factor to the SI unit, kept as multiplier and divisor so that 180 mm is 0.18 m to the last bit.</summary>

@@ -35,6 +35,9 @@ internal static class UnitTable
     public static readonly Unit Radian = new("rad", Dimension.Angle, 1);
     public static readonly Unit Degree = new("deg", Dimension.Angle, Math.PI, 180);
 
+    public static readonly Unit NewtonSquareMillimetre = new("Nmm2", Dimension.BendingStiffness, 1, 1e6);
+    public static readonly Unit NewtonSquareMetre = new("Nm2", Dimension.BendingStiffness, 1);
+
     private static readonly Unit[] Units =
     [
         Millimetre, Centimetre, Metre, Micrometre, Inch,
@@ -44,6 +47,7 @@ internal static class UnitTable
         Hertz, Kilohertz,
         Second, Millisecond,
         Milliradian, Radian, Degree,
+        NewtonSquareMillimetre, NewtonSquareMetre,
     ];
 
     // Both micro signs (U+00B5 and the Greek letter U+03BC) and the degree sign are what keyboards and documents give.
@@ -86,6 +90,7 @@ internal static class UnitTable
         Dimension.Force => "a force",
         Dimension.Frequency => "a frequency",
         Dimension.Time => "a time",
+        Dimension.BendingStiffness => "a bending stiffness",
         _ => "an angle",
     };
 
@@ -98,6 +103,7 @@ internal static class UnitTable
         Dimension.Force => "9 N",
         Dimension.Frequency => "96 Hz",
         Dimension.Time => "2 s",
+        Dimension.BendingStiffness => "40 Nmm2",
         _ => "1.5 deg",
     };
 }

@@ -61,7 +61,7 @@ public abstract class BeltPairTests
         Assert.Equal(
             "Tighten `left` by about 1.68 N (1.49 to 1.87), then pluck both again: it is at 0.852 (0.838 to 0.866) of `right`, beyond the 5 % within which belts count as equal (common practice). "
             + "The density and span cancel. What is left is from frequency of belt left (54 %) and frequency of belt right (46 %). "
-            + "Ideal string: stiffness, clamped ends and a hard pluck read high and are not in it yet. "
+            + "Ideal string: stiffness, clamped ends and a hard pluck read high; state the bending stiffness and the ends to take them in. "
             + "Caution: motors off and unplugged, small steps, and never above what the belt, the motor shafts and their brackets bear.",
             pair.Verdict);
         var swapped = BeltPair.Compare(tight, slack, "right", "left");

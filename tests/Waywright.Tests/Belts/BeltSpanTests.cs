@@ -93,10 +93,10 @@ public abstract class BeltSpanTests
     {
         var span = BeltSpan.Read("180 +/- 0.5 mm", "8.1 g/m u 0.2 g/m");
         Assert.Equal(
-            "The span is at 9.67 N (9.19 to 10.16), from its note of 96.00 Hz (95.43 to 96.57). Ideal string: stiffness, clamped ends and a hard pluck read high and are not in it yet.",
+            "The span is at 9.67 N (9.19 to 10.16), from its note of 96.00 Hz (95.43 to 96.57). Ideal string: stiffness, clamped ends and a hard pluck read high; state the bending stiffness and the ends to take them in.",
             span.Tension(96.Hz.PlusMinus(0.5.Hz)).Verdict);
         Assert.Equal(
-            "Tune the span to 92.6 Hz (90.3 to 94.9) for 9 N. Ideal string: stiffness, clamped ends and a hard pluck read high and are not in it yet. Caution: motors off and unplugged, small steps, and never above what the belt, the motor shafts and their brackets bear.",
+            "Tune the span to 92.6 Hz (90.3 to 94.9) for 9 N. Ideal string: stiffness, clamped ends and a hard pluck read high; state the bending stiffness and the ends to take them in. Caution: motors off and unplugged, small steps, and never above what the belt, the motor shafts and their brackets bear.",
             span.Note(9.N).Verdict);
         Assert.StartsWith("The span is at 9.67 N (no uncertainty was stated), from its note of 96 Hz. Ideal string", BeltSpan.Read("180 mm", "8.1 g/m").Tension(96.Hz).Verdict, StringComparison.Ordinal);
     }

@@ -33,6 +33,8 @@ public sealed class QuantityUnitTests
             ["mrad"] = Angle.FromMilliradians(1).Radians,
             ["rad"] = Angle.FromRadians(1).Radians,
             ["deg"] = Angle.FromDegrees(1).Radians,
+            ["Nmm2"] = Force.FromNewtons(1).Newtons * Area.FromSquareMillimeters(1).SquareMeters,
+            ["Nm2"] = Force.FromNewtons(1).Newtons * Area.FromSquareMeters(1).SquareMeters,
         };
         Assert.Equal(others.Keys.Order(StringComparer.Ordinal), UnitTable.All.Select(u => u.Symbol).Order(StringComparer.Ordinal));
         Assert.All(UnitTable.All, unit => Assert.Equal(others[unit.Symbol], unit.ToSi(1), Math.Abs(others[unit.Symbol]) * 1e-14));
