@@ -37,10 +37,24 @@ internal static class BeltPairText
         if (pair.Ratio.StandardUncertainty == 0)
             return $"{Sentence(pair.Cancelled, "cancels", "cancel")} No uncertainty was stated for the rest, so this rests on the values alone.".TrimStart();
         var left = pair.Ratio.Contributions.Where(c => c.Share > 0).Select(c => $"{c.Input} ({NumberText.Rounded(100 * c.Share, 0)} %)").ToArray();
-        return pair.Cancelled.Count > 0
+        return (pair.Cancelled.Count > 0
             ? $"{Sentence(pair.Cancelled, "cancels", "cancel")} What is left is from {List(left)}."
-            : $"Nothing cancels: the uncertainty is from {List(left)}.";
+            : $"Nothing cancels: the uncertainty is from {List(left)}.") + Asked(pair);
     }
+
+    /// <summary>What may cancel and doesn't is asked for: only who measured can know.</summary>
+    private static string Asked(BeltPair pair)
+    {
+        var open = new List<string>();
+        if (!IsShared(pair, t => t.Span.Length.Si))
+            open.Add("plucked in one fixture, so that the span cancels");
+        if (!IsShared(pair, t => t.Span.Density.Si))
+            open.Add("cut off one reel, so that the density cancels");
+        return open.Count == 0 ? "" : $" Were both {string.Join(", and ", open)}? Then say so.";
+    }
+
+    private static bool IsShared(BeltPair pair, Func<BeltTension, Uncertain> part)
+        => part(pair.First).StandardUncertainty == 0 || part(pair.First).Terms.Any(a => part(pair.Second).Terms.Any(b => a.Input.IsSameAs(b.Input)));
 
     /// <summary>What the largest share asks for.</summary>
     private static string Remedy(BeltPair pair)
