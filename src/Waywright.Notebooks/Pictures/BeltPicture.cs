@@ -8,18 +8,45 @@ internal static class BeltPicture
     public static Picture Tension(BeltTension belt, string name)
     {
         var (frequency, tension) = (belt.Frequency.Si, belt.Tension.Si);
-        // The curve through the reading: T grows with the square of the note.
-        double Newton(double hertz) => tension.Value * hertz * hertz / (frequency.Value * frequency.Value);
-        var notes = Enumerable.Range(0, Steps + 1).Select(i => frequency.Value * (0.6 + (0.8 * i / Steps))).ToArray();
+        var curve = Curve(belt);
+        double[] notes = [.. curve.Select(c => c.Hertz)];
+        // The ideal string through the same span: T grows with the square of the note.
+        double Ideal(double hertz) => belt.IdealN.Value * hertz * hertz / (frequency.Value * frequency.Value);
+        var isIdeal = Math.Abs((belt.IdealN.Value / tension.Value) - 1) < 0.002;
         var x = Axis.Covering("note of the span", "Hz", notes);
-        var y = Axis.Covering("tension", "N", notes.Select(Newton));
-        var (low, high) = Band(belt);
+        var y = Axis.Covering("tension", "N", [0, .. curve.Select(c => c.Newton + c.Half), .. isIdeal ? [] : notes.Select(Ideal)]);
         var at = new Point(frequency.Value, tension.Value);
-        return new Picture($"Tension over the note: {name}", $"{name}: {belt.Frequency.ToShortString()} gives {belt.Tension.ToShortString()}.", x, y, new Panel(
-            new BandLayer("95 % from span and density", Role.Zone, FixedList<double>.Copy(notes), FixedList<Interval>.Copy(notes.Select(f => new Interval(Newton(f) * low, Newton(f) * high)))),
-            new LineLayer("ideal string", Role.Fitted, Point.Of(notes, notes.Select(Newton).ToArray())),
-            new DotLayer("this span", Role.Ink, FixedList<Point>.Copy([at]), 8) { Up = FixedList<Interval>.Copy([IntervalOf(tension)]), Across = FixedList<Interval>.Copy([IntervalOf(frequency)]) },
-            new TextLayer(at, $"{belt.Frequency.ToShortString()}\n{belt.Tension.ToShortString()}", Beside.BelowRight)));
+        var layers = new List<Layer>
+        {
+            new BandLayer("95 % from span, density and ends", Role.Zone, FixedList<double>.Copy(notes), FixedList<Interval>.Copy(curve.Select(c => new Interval(c.Newton - c.Half, c.Newton + c.Half)))),
+        };
+        if (!isIdeal)
+            layers.Add(new LineLayer("ideal string", Role.Limit, Point.Of(notes, notes.Select(Ideal).ToArray()), Dash.Dashed, 1.5));
+        layers.Add(new LineLayer(isIdeal ? "ideal string" : "with stiffness and ends", Role.Fitted, Point.Of(notes, curve.Select(c => c.Newton).ToArray())));
+        layers.Add(new DotLayer("this span", Role.Ink, FixedList<Point>.Copy([at]), 8) { Up = FixedList<Interval>.Copy([IntervalOf(tension)]), Across = FixedList<Interval>.Copy([IntervalOf(frequency)]) });
+        layers.Add(new TextLayer(at, $"{belt.Frequency.ToShortString()}\n{belt.Tension.ToShortString()}", Beside.BelowRight));
+        return new Picture($"Tension over the note: {name}", $"{name}: {belt.Frequency.ToShortString()} gives {belt.Tension.ToShortString()}.", x, y, new Panel(layers));
+    }
+
+    /// <summary>The span's own curve around the reading with what span, density and ends leave open; notes that no tension explains are left out.</summary>
+    private static (double Hertz, double Newton, double Half)[] Curve(BeltTension belt)
+    {
+        var points = new List<(double Hertz, double Newton, double Half)>();
+        for (var i = 0; i <= Steps; i++)
+        {
+            var hertz = belt.Frequency.Si.Value * (0.6 + (0.8 * i / Steps));
+            try
+            {
+                var there = belt.Span.Tension(hertz.Hz, belt.Partial).Tension.Si;
+                points.Add((hertz, there.Value, 1.96 * there.StandardUncertainty));
+            }
+            catch (InputException)
+            {
+                // Below what the stiffness alone gives there is no curve.
+            }
+        }
+
+        return [.. points];
     }
 
     public static Picture Pair(BeltPair pair)
@@ -42,16 +69,7 @@ internal static class BeltPicture
         { PlotHeight = 90 };
     }
 
-    /// <summary>What 95 % of the span's and the density's part leave, as factors on the curve.</summary>
-    private static (double Low, double High) Band(BeltTension belt)
-    {
-        var relative = Math.Sqrt(Square(2 * belt.Span.Length.Si.StandardUncertainty / belt.Span.Length.Si.Value) + Square(belt.Span.Density.Si.StandardUncertainty / belt.Span.Density.Si.Value));
-        return (1 - (1.96 * relative), 1 + (1.96 * relative));
-    }
-
-    private static double Square(double x) => x * x;
-
-    private static Interval IntervalOf(Uncertain x)
+    public static Interval IntervalOf(Uncertain x)
     {
         if (x.StandardUncertainty == 0)
             return new Interval(x.Value, x.Value);
@@ -59,9 +77,9 @@ internal static class BeltPicture
         return new Interval(expanded.Low, expanded.High);
     }
 
-    private static DotLayer Row(string name, Uncertain x, double height) => new(name, Role.Ink, FixedList<Point>.Copy([new Point(x.Value, height)]), 8) { Across = FixedList<Interval>.Copy([IntervalOf(x)]) };
+    public static DotLayer Row(string name, Uncertain x, double height) => new(name, Role.Ink, FixedList<Point>.Copy([new Point(x.Value, height)]), 8) { Across = FixedList<Interval>.Copy([IntervalOf(x)]) };
 
-    private static TextLayer Name(string words, Uncertain x, double height) => new(new Point(x.Value, height), words, Beside.Above);
+    public static TextLayer Name(string words, Uncertain x, double height) => new(new Point(x.Value, height), words, Beside.Above);
 
-    private static Axis NoTicks(double low, double high) => Axis.Covering("", "", [low, high]).Reaching(low, high, new Interval(high + 1, high + 1));
+    public static Axis NoTicks(double low, double high) => Axis.Covering("", "", [low, high]).Reaching(low, high, new Interval(high + 1, high + 1));
 }

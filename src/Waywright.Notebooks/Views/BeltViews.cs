@@ -6,16 +6,17 @@ internal sealed class BeltTensionView : View<BeltTension>
     protected override string Verdict(BeltTension result) => Sentences.First(result.Verdict);
 
     /// <summary>All but the verdict, as text.</summary>
-    public static string Body(BeltTension belt) => $"{Table(belt)}\n{belt.Budget}\n{Sentences.Rest(belt.Verdict)}";
+    public static string Body(BeltTension belt) => $"{Table(belt)}\n{BeltEffectTable.Of(belt)}\n{belt.Budget}\n{Sentences.Rest(belt.Verdict)}";
 
     /// <summary>All but the verdict, as HTML.</summary>
     public static string[] Parts(BeltTension belt, string name = "the span") =>
     [
         FigureHtml.Of(BeltPicture.Tension(belt, name), $"{Shown.First(name)} at {belt.Frequency.ToShortString()} pulls with {belt.Tension.ToShortString()}; the tension grows with the square of the note."),
         Markup.Table(Table(belt), "The span, its note and its tension"),
+        Markup.Table(BeltEffectTable.Of(belt), "What an ideal string leaves out"),
         Markup.Note(Sentences.Rest(belt.Verdict)),
         BudgetView.Html(belt.Budget),
-        Markup.Details("What it rests on", Markup.List(["T = 4 µ L² f², first-order uncertainty (JCGM 100:2008, 5.1.2)."])),
+        Markup.Details("What it rests on", Markup.List([belt.Tension.TakenAs.StartsWith("T = 4", StringComparison.Ordinal) || belt.Frequency.TakenAs.StartsWith("f = sqrt", StringComparison.Ordinal) ? "T = 4 µ L² f², first-order uncertainty (JCGM 100:2008, 5.1.2)." : "The exact notes of a tensioned beam, solved for the tension; first-order uncertainty (JCGM 100:2008, 5.1.2)."])),
     ];
 
     protected override string Text(BeltTension result) => $"{Verdict(result)}\n{Body(result)}";
@@ -24,9 +25,11 @@ internal sealed class BeltTensionView : View<BeltTension>
 
     protected override IEnumerable<Figure> Figures(BeltTension result, string id)
     {
-        yield return FigureOf.Quantity($"{id}/tension", "tension", result.Tension, "N", "ideal string, T = 4 mu L^2 f^2");
-        yield return FigureOf.Quantity($"{id}/frequency", "note of the span", result.Frequency, "Hz", "plucked, ideal string");
+        yield return FigureOf.Quantity($"{id}/tension", "tension", result.Tension, "N", Method(result));
+        yield return FigureOf.Quantity($"{id}/frequency", "note of the span", result.Frequency, "Hz", "plucked");
     }
+
+    private static string Method(BeltTension belt) => belt.Span.BendingStiffnessNm2 is null ? "ideal string, T = 4 mu L^2 f^2" : $"tensioned beam, ends {belt.Span.First.Kind} and {belt.Span.Second.Kind}";
 
     private static TextTable Table(BeltTension belt)
         => new TextTable("quantity", "#value", "~taken as")
@@ -88,8 +91,8 @@ internal sealed class BeltPairView : View<BeltPair>
 
     protected override IEnumerable<Figure> Figures(BeltPair result, string id)
     {
-        yield return FigureOf.Uncertain($"{id}/ratio", $"tension of {result.FirstName} over {result.SecondName}", result.Ratio, "1", "ratio of ideal strings; what is shared cancels");
-        yield return FigureOf.Quantity($"{id}/difference", $"tension of {result.FirstName} less {result.SecondName}", result.Difference, "N", "difference of ideal strings");
+        yield return FigureOf.Uncertain($"{id}/ratio", $"tension of {result.FirstName} over {result.SecondName}", result.Ratio, "1", "ratio of the tensions; what is shared cancels");
+        yield return FigureOf.Quantity($"{id}/difference", $"tension of {result.FirstName} less {result.SecondName}", result.Difference, "N", "difference of the tensions");
         yield return new Figure($"{id}/equal", "equal within the limit", null, result.AreEqual switch { true => "yes", false => "no", null => "undecided" }, "1", method: "interval against the limit");
     }
 

@@ -60,6 +60,37 @@ public sealed class FigureVerbTests
         Assert.Equal(9.67458816 * relative, (double)answer["standard_uncertainty"]!, 1e-9);
     }
 
+    // Pinned: T = 4 mu L2 f2 - pi2 EI / L2 (Irvine, eq. 2), by hand 9.67458816 - 0.01218... N for 40 N mm2 on 180 mm.
+    [Fact]
+    public async Task Stiffness_and_ends_are_taken_in_and_said()
+    {
+        string[] given = ["tension", "--span", "180mm", "--density", "8.1 g/m", "--frequency", "96Hz", "--stiffness", "40 Nmm2", "--json"];
+        var pulleys = (await Command.RunAsync(given)).Json;
+        var tension = 9.67458816 - (Math.PI * Math.PI * 4e-5 / (0.18 * 0.18));
+        Assert.Equal(tension, (double)pulleys["tension_n"]!["value"]!, 1e-9);
+        Assert.Equal(9.67458816, (double)pulleys["ideal_tension_n"]!, 1e-9);
+        // Teeth may hold each pulley end by up to sqrt(EI / T) / L of the note: root mean square of it, both ends together, twice in the tension.
+        Assert.Equal(4 * Math.Sqrt(4e-5 / tension) / 0.18 / Math.Sqrt(3), (double)pulleys["tension_n"]!["standard_uncertainty"]! / tension, 0.002);
+        var effects = pulleys["effects"]!.AsArray().ToDictionary(e => (string)e!["name"]!, e => (double?)e!["ideal_reads_high_by"]);
+        Assert.Equal((9.67458816 / tension) - 1, effects["bending stiffness"]!.Value, 1e-9);
+        Assert.True(effects["teeth on two pulleys"] > 0);
+        Assert.Null(effects["air"]);
+        var clamped = (await Command.RunAsync([.. given, "--ends", "pulley,clamp"])).Json;
+        Assert.InRange((double)clamped["tension_n"]!["value"]!, tension * 0.97, tension * 0.99);
+        Assert.Equal(["pulley", "clamp"], clamped["ends"]!.AsArray().Select(e => (string)e!));
+        Assert.Contains("reads", (await Command.RunAsync(given[..^1])).Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("--ends", "pulley", "--ends: found 'pulley', expected two ends")]
+    [InlineData("--ends", "pulley,glue", "--ends: found 'pulley,glue', expected two ends")]
+    [InlineData("--stiffness", "40", "--stiffness: found")]
+    [InlineData("--stiffness", "0 Nmm2", "--stiffness: found")]
+    [InlineData("--stiffness", "40 N", "--stiffness: found")]
+    [InlineData("--stiffness", "40 Nm2", "expected a note above")]
+    public async Task Wrong_ends_and_stiffness_end_with_one_clear_error_and_exit_2(string option, string given, string said)
+        => (await Command.RunAsync("tension", "--span", "180mm", "--density", "8.1 g/m", "--frequency", "96Hz", option, given, "--json")).IsRefused(said);
+
     public static TheoryData<string, string> WrongFiles => new()
     {
         { "", "found an empty file" },

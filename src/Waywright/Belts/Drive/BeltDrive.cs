@@ -13,8 +13,10 @@ public sealed record BeltDrive
 {
     private const double Gravity = 9.80665;
 
-    private BeltDrive(Measured<Force> effective, Measured<Force> pretension, Uncertain longestShare, double? allowableN, double? shaftLimitN)
+    private BeltDrive(Measured<Force> effective, Measured<Force> pretension, Measured<Length> beltLength, Measured<Length> shortestSide, double? allowableN, double? shaftLimitN)
     {
+        var longestShare = 1 - (shortestSide.Si / beltLength.Si);
+        (BeltLength, ShortestSide) = (beltLength, shortestSide);
         (EffectiveForce, Pretension, AllowableN, ShaftLimitN) = (effective, pretension, allowableN, shaftLimitN);
         var most = effective.Si * longestShare;
         SlackMinimum = Quantity.FromSi<Force>(pretension.Si - most, "T0 - F x the longest side's share");
@@ -28,6 +30,12 @@ public sealed record BeltDrive
 
     /// <summary>T0, what the belt is set to at rest.</summary>
     public Measured<Force> Pretension { get; }
+
+    /// <summary>L1 + L2.</summary>
+    public Measured<Length> BeltLength { get; }
+
+    /// <summary>The shorter side where it is shortest.</summary>
+    public Measured<Length> ShortestSide { get; }
 
     /// <summary>Lowest tension over the travel; below 0 the slack side hangs and teeth may jump.</summary>
     public Measured<Force> SlackMinimum { get; }
@@ -122,6 +130,6 @@ public sealed record BeltDrive
             throw new ArgumentOutOfRangeException(nameof(allowableN), allowableN, "An allowable tension is above 0.");
         if (shaftLimitN is <= 0 or double.NaN)
             throw new ArgumentOutOfRangeException(nameof(shaftLimitN), shaftLimitN, "A limit of the shafts is above 0.");
-        return new(effectiveForce, pretension ?? effectiveForce, 1 - (shortestSide.Si / beltLength.Si), allowableN, shaftLimitN);
+        return new(effectiveForce, pretension ?? effectiveForce, beltLength, shortestSide, allowableN, shaftLimitN);
     }
 }

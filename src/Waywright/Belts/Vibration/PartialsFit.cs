@@ -15,8 +15,10 @@ public sealed record PartialsFit
 {
     private const double Coverage = 0.95;
 
-    private PartialsFit(BeltSpan span, Measured<Force> tension, Uncertain bending, IEnumerable<double> residualsHz, double? chiSquared, int degreesOfFreedom, bool isScatter)
+    private PartialsFit(BeltSpan span, IReadOnlyList<(int N, Measured<Frequency> Frequency)> partials, Measured<Force> tension, Uncertain bending, IEnumerable<double> residualsHz, double? chiSquared, int degreesOfFreedom, bool isScatter)
     {
+        Numbers = FixedList<int>.Copy(partials.Select(p => p.N));
+        NotesHz = FixedList<double>.Copy(partials.Select(p => p.Frequency.Si.Value));
         (Span, Tension, BendingStiffnessNm2, ChiSquared, DegreesOfFreedom, IsFromScatter) = (span, tension, bending, chiSquared, degreesOfFreedom, isScatter);
         ResidualsHz = FixedList<double>.Copy(residualsHz);
     }
@@ -32,6 +34,12 @@ public sealed record PartialsFit
 
     /// <summary>Correlation of T and EI.</summary>
     public double Correlation => Tension.Si.CorrelationWith(BendingStiffnessNm2);
+
+    /// <summary>The partials' numbers, in the order given.</summary>
+    public IReadOnlyList<int> Numbers { get; }
+
+    /// <summary>Their notes, Hz.</summary>
+    public IReadOnlyList<double> NotesHz { get; }
 
     /// <summary>Each note less the fitted one, Hz, in the order given.</summary>
     public IReadOnlyList<double> ResidualsHz { get; }
@@ -78,7 +86,7 @@ public sealed record PartialsFit
         var tension = Uncertain.Of(v => solver.Solve(v).Tension, inputs);
         var bending = Uncertain.Of(v => solver.Solve(v).Bending, inputs);
         double? chiSquared = stated == 0 || df == 0 ? null : residuals.Zip(partials, (r, p) => Math.Pow(r / p.Frequency.Si.StandardUncertainty, 2)).Sum();
-        return new(span, Quantity.FromSi<Force>(tension, "T and EI fitted together to the partials"), bending, residuals, chiSquared, df, stated == 0);
+        return new(span, partials, Quantity.FromSi<Force>(tension, "T and EI fitted together to the partials"), bending, residuals, chiSquared, df, stated == 0);
     }
 
     private static string Name(int n) => string.Create(CultureInfo.InvariantCulture, $"partial {n}");
