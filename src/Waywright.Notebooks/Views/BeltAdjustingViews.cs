@@ -14,7 +14,7 @@ internal sealed class ScrewGainView : View<ScrewGain>
     protected override IEnumerable<Figure> Figures(ScrewGain result, string id) => [FigureOf.Uncertain($"{id}/gain", "tension a turn", result.NewtonPerTurn, "N", "notes before and after a known turn")];
 
     private static TextTable Table(ScrewGain gain)
-        => new TextTable("", "#value")
+        => new TextTable("quantity", "#value")
             .Add("before", gain.Before.Tension.ToShortString())
             .Add("after", gain.After.Tension.ToShortString())
             .Add("turns between", gain.Turns.ToShortString())
@@ -37,7 +37,7 @@ internal sealed class TurnAdviceView : View<TurnAdvice>
     private static string Plain(TurnAdvice advice) => advice.Verdict.Replace("`", "", StringComparison.Ordinal);
 
     private static TextTable Table(TurnAdvice advice)
-        => new TextTable("", "#turns")
+        => new TextTable("turns", "#how many")
             .Add("left, + tightens", advice.Turns?.ToShortString() ?? Shown.None)
             .Add("smallest worth turning", advice.SmallestTurns is { } least ? Shown.ToSpread(least, least) : Shown.None);
 }
