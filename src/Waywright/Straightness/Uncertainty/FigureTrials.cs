@@ -9,9 +9,9 @@ internal sealed class FigureTrials
 {
     private const int Chunk = 512;
     // Shares of the 95 % point of T(e), by simulation (docs/coverage.md): a single height above the line has more comparisons close to the largest.
-    private const double SymmetricCut = 0.7;
+    private const double SymmetricCut = 0.65;
     private const double OneSidedCut = 1;
-    private const int MostListed = 128;
+    private const int MostListed = 400;
     private const double LargestFactor = 10;
 
     private readonly double[] _noise;
