@@ -64,7 +64,7 @@ public class ApiTests
         string[] parts =
         [
             "AlignedPass", "BarSection", "CarriageDrag", "CleanedReading", "CleaningOptions", "Contribution", "Decision", "DialLimits", "Distribution", "DragPlace", "ErrorShape", "FeatureLimit", "FeatureValue", "Figure", "GradeRule", "GradeState", "InputFile", "InputProblem", "KeptResult", "LocalStraightness", "MachinePosition",
-            "MinimumZone", "MonteCarloInput", "NotebookParameter", "PlacedRail", "PlacementOptions", "Profile", "ProfileErrors", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "UnfilledPosition", "VarianceLine", "ZoneContact", "BeltEnd", "BeltEffect", "PitchCandidate", "BeltPulley",
+            "MinimumZone", "MonteCarloInput", "NotebookParameter", "PlacedRail", "PlacementOptions", "Profile", "ProfileErrors", "RailCard", "RecordedNotebook", "ReferenceLine", "SoftwareVersion", "SupportedBeam", "SweepCorrection", "SweepPass", "ToleranceLimits", "UncertaintyComponent", "UnfilledPosition", "VarianceLine", "ZoneContact", "BeltEnd", "BeltEffect", "PitchCandidate", "BeltPulley",
         ];
         var results = Library.GetExportedTypes().Concat(PlacementLibrary.GetExportedTypes()).Where(t => t.GetMethod("<Clone>$") is not null).Select(t => t.Name).Except(parts);
         var shown = Views.All.Select(v => v.ResultType.Name).ToHashSet();
