@@ -7,10 +7,10 @@ internal static class RailCardPicture
 {
     private const double Width = 340;
     private const double Height = 56;
-    private const double Margin = 4;
+    private const double Margin = 10;
     private const double Top = 4;
     private const double Deep = 28;
-    private const double DotSize = 7;
+    private const double DotSize = 11;
 
     public static string Of(RailCard card, MachinePlan plan)
     {
@@ -32,8 +32,8 @@ internal static class RailCardPicture
                 pen.Words(x, middle + (radius * 0.4), Shown.Count(turn + 1), "middle", radius * 1.15);
         }
 
-        // The dot is painted on the end itself, so it sits on the edge.
-        pen.Dot(place.IsTurned ? Width - Margin : Margin, middle, Role.Limit, DotSize);
+        // Painted on the end itself, the dot is drawn just beyond it.
+        pen.Dot(place.IsTurned ? Width - (Margin / 2) : Margin / 2, middle, Role.Limit, DotSize);
         var position = plan.Positions.FirstOrDefault(p => place.Position == p.Name || place.Position.StartsWith(p.Name + " ", StringComparison.Ordinal));
         var (near, far) = (position?.NearEnd ?? "near end", position?.FarEnd ?? "far end");
         pen.Words(Margin, Height - 6, place.IsTurned ? near : $"dot, {near}", "start", 11);
