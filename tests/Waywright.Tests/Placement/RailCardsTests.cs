@@ -6,7 +6,7 @@ namespace Waywright.Tests;
 public class RailCardsTests
 {
     private static readonly string Folder = Repository.PathOf("datasets", "demo", "rails");
-    private static readonly Lazy<GradedBatch> Graded = new(() => SweepBatch.Read(Path.Combine(Folder, "sweeps.csv"), SetupBook.Read(Path.Combine(Folder, "setups.json"))).Grade(trials: 1_000));
+    private static readonly Lazy<GradedBatch> Graded = new(() => SweepBatch.Read(Path.Combine(Folder, "sweeps.csv"), SetupBook.Read(Path.Combine(Folder, "setups.json"))).Grade(stock: RailStock.Read(Path.Combine(Folder, "rails.csv")), trials: 1_000));
 
     [Fact]
     public void Each_rail_has_one_card_and_placed_rails_come_first()
