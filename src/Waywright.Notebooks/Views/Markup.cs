@@ -7,7 +7,13 @@ namespace Waywright.Notebooks;
 internal static partial class Markup
 {
     // A notebook front end has no page stylesheet; the published page has, so this stretch is taken out there.
-    private const string Style = "<!--ww:live--><style>.ww-verdict{font-weight:600}.ww-table td,.ww-table th{text-align:left!important;padding:.2em .8em .2em 0}.ww-table .ww-num{text-align:right!important;font-variant-numeric:tabular-nums}.ww-cards{display:grid;grid-template-columns:1fr 1fr;gap:1em}.ww-card{border:1px dashed;padding:.7em 1em;break-inside:avoid}.ww-card p{margin:.3em 0}</style><!--/ww:live-->";
+    private const string Style = "<!--ww:live--><style>"
+        + ".ww-verdict{font-weight:600}"
+        + ".ww-table td,.ww-table th{text-align:left!important;padding:.2em .8em .2em 0}.ww-table .ww-num{text-align:right!important;font-variant-numeric:tabular-nums}"
+        + ".ww-bar{display:inline-block;width:8em;height:.6em;background:linear-gradient(#0072B2,#0072B2) no-repeat 0 / var(--share,0%) 100%}"
+        + ".ww-cards{display:grid;grid-template-columns:1fr 1fr;gap:1em}.ww-card{border:1px dashed;padding:.7em 1em;break-inside:avoid}.ww-card p{margin:.3em 0}"
+        + ".ww-view summary{display:list-item;cursor:pointer}"
+        + "</style><!--/ww:live-->";
 
     public static string Encode(string text) => WebUtility.HtmlEncode(text);
 
