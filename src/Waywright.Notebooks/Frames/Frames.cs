@@ -13,6 +13,7 @@ public static class Frames
     /// <exception cref="InputException">The file can't be read, or a row has another number of fields than the header.</exception>
     public static Frame<int, string> Read(string path)
     {
+        FrameHost.Require();
         using var table = TableReader.Open(path);
         var columns = table.Columns.Select(_ => new List<string>()).ToArray();
         while (table.MoveNext())
@@ -36,6 +37,7 @@ public static class Frames
     /// <param name="faces">Combined sweeps.</param>
     public static Frame<int, string> Of(IEnumerable<PooledSweep> faces)
     {
+        FrameHost.Require();
         var all = faces.ToArray();
         return new FrameBuilder.Columns<int, string>
         {
@@ -53,6 +55,7 @@ public static class Frames
     /// <param name="face">A combined sweep.</param>
     public static Frame<int, string> Of(PooledSweep face)
     {
+        FrameHost.Require();
         var (x, z, lines) = (face.Profile.PositionsMm, face.Profile.HeightsUm, face.Straightness);
         return new FrameBuilder.Columns<int, string>
         {
@@ -70,6 +73,7 @@ public static class Frames
     /// <param name="graded">A graded batch.</param>
     public static Frame<int, string> Of(GradedBatch graded)
     {
+        FrameHost.Require();
         var rails = graded.Rails;
         return new FrameBuilder.Columns<int, string>
         {
@@ -91,7 +95,9 @@ public static class Frames
     /// <summary>One row a belt: note in Hz and tension in N with their standard uncertainties.</summary>
     /// <param name="log">A log of plucks.</param>
     public static Frame<int, string> Of(BeltLog log)
-        => new FrameBuilder.Columns<int, string>
+    {
+        FrameHost.Require();
+        return new FrameBuilder.Columns<int, string>
         {
             { "belt", Column(log.Belts.Select(b => b.Belt)) },
             { "plucks", Column(log.Belts.Select(b => b.Plucks)) },
@@ -100,6 +106,7 @@ public static class Frames
             { "tension_n", Column(log.Belts.Select(b => b.Tension.Tension.Si.Value)) },
             { "tension_u_n", Column(log.Belts.Select(b => b.Tension.Tension.Si.StandardUncertainty)) },
         }.Frame;
+    }
 
     /// <summary>A frame's columns <c>position_mm</c> and <c>height_um</c> as a profile.</summary>
     /// <param name="frame">The frame; rows with a missing value are refused, not skipped.</param>
