@@ -5,7 +5,8 @@
 //
 // Same bytes on every machine: the draws come from SplitMix64 (Steele, Lea and Flood, OOPSLA 2014) with the seed below, draw k of a pass
 // at a counter of its own; normal draws are sums of twelve uniform ones; + - * / and square roots are exact by IEEE 754. Only the wave of
-// one rail needs Math.Sin, which may differ in its last digit: every truth and every reading is rounded to 0.1 um before the dial rounds it.
+// one rail needs Math.Sin, which may differ in its last digit: every truth and every reading is rounded to 0.1 um before the dial rounds it,
+// and every force to 0.001 N before the gauge does.
 
 using System.Globalization;
 using System.Text;
@@ -20,6 +21,7 @@ Write("rails/rails.csv", Tables.Rails());
 Write("rails/setups.json", Tables.Setups());
 Write("rails/positions.json", Tables.Positions());
 Write("rails/sweeps.csv", Tables.Sweeps());
+Write("rails/drag.csv", Tables.Drag());
 Write("belts/spans.csv", Tables.Spans());
 Write("truth.json", Truth.Json());
 return 0;
@@ -169,6 +171,39 @@ static class Draw
     public static double Normal(ulong key, int k) => Enumerable.Range(k, 12).Sum(i => Uniform(key, i)) - 6;
 }
 
+/// <summary>A rail that carriages were pulled along. HumpMm is where the drag rises by HumpN, with the carriages named in HumpWith; WaveN is the height of a wave of 60 mm.</summary>
+sealed record Pulled(string Rail, string[] Carriages, double HumpMm, double HumpN, string[] HumpWith, double WaveN, string Grade, string Reason);
+
+static class Pulls
+{
+    public const double ForwardN = 0.82, BackN = 0.78, StartUpN = 1.5, ScatterN = 0.02, HumpHalfWidthMm = 12, GaugeN = 0.01;
+    const int FirstKey = 32; // beyond those of rails and belts
+
+    public static readonly bool[] Ways = [true, false]; // forward, back
+    public static readonly double[] PlacesMm = [.. Enumerable.Range(0, 31).Select(i => 10.0 + (10 * i))];
+
+    public static readonly Pulled[] Rails =
+    [
+        new("R01", ["K01", "K02"], 0, 0, [], 0, "gantry", "runs freely"),
+        new("R06", ["K06", "K02"], 0, 0, [], 0.24, "z", "the wave of its top is felt as well"),
+        new("R09", ["K09", "K02"], 150, 0.9, ["K09", "K02"], 0, "return", "binds at one place, both ways and with a second carriage"),
+        new("R10", ["K10", "K02"], 230, 0.8, ["K10"], 0, "gantry", "the place moves with its own carriage"),
+        new("R12", ["K12"], 90, 0.7, ["K12"], 0, "measure again", "a place seen with one carriage only"),
+    ];
+
+    public static double ForceN(int rail, int carriage, bool forward, int place)
+    {
+        var (part, x) = (Rails[rail], PlacesMm[place]);
+        if (place == (forward ? 0 : PlacesMm.Length - 1))
+            return StartUpN;
+        var far = (x - part.HumpMm) / HumpHalfWidthMm;
+        var hump = part.HumpWith.Contains(part.Carriages[carriage]) ? part.HumpN / ((1 + (far * far)) * (1 + (far * far))) : 0;
+        var key = Draw.Key(FirstKey + (rail * 4) + (carriage * 2) + (forward ? 0 : 1), 0, 0);
+        var felt = (forward ? ForwardN : BackN) + hump + (part.WaveN * Math.Sin(2 * Math.PI * x / 60)) + (ScatterN * Draw.Normal(key, 12 * place));
+        return Math.Round(Math.Round(felt * 1000, MidpointRounding.ToEven) / 1000 / GaugeN, MidpointRounding.ToEven) * GaugeN;
+    }
+}
+
 static class Belts
 {
     public const double SpanMm = 180.2, DensityGPerM = 8.44, ScatterHz = 0.3, LeftN = 10, RightN = 8.8;
@@ -214,6 +249,24 @@ static class Tables
         var stations = Enumerable.Range(0, Bench.StationsMm.Length);
         return (direction == "back" ? stations.Reverse() : stations).Select(i => string.Join(',', Bench.Rails[rail].Name, Bench.Faces[face], name, direction,
             Text(Bench.StationsMm[i]), Text(Bench.ReadingUm(rail, face, pass, i)), Bench.Rails[rail].Setup.Id, lay));
+    }
+
+    public static string Drag()
+    {
+        var rows = from rail in Enumerable.Range(0, Pulls.Rails.Length)
+                   from carriage in Enumerable.Range(0, Pulls.Rails[rail].Carriages.Length)
+                   from forward in Pulls.Ways
+                   from place in forward ? Enumerable.Range(0, Pulls.PlacesMm.Length) : Enumerable.Range(0, Pulls.PlacesMm.Length).Reverse()
+                   let part = Pulls.Rails[rail]
+                   // What a hand felt, where the wave is highest.
+                   let note = part.WaveN > 0 && carriage == 0 && forward && place == 13 ? "hums under the hand" : ""
+                   select $"{part.Rail},{part.Carriages[carriage]},{(forward ? "forward" : "back")},{Text(Pulls.PlacesMm[place])},{Text(Pulls.ForceN(rail, carriage, forward, place), "0.00")},{note}";
+        return Lines([
+            Invented,
+            "# Carriages pulled along the rails by hand with a spring gauge, no stop from end to end; 0 mm is the end with the paint dot.",
+            "# Each rail's own carriage bears its number; K02 was lent to the other 9 mm rails as the second one.",
+            "rail,carriage,direction,position_mm,force_n,note",
+            .. rows]);
     }
 
     public static string Setups() => $$"""
@@ -318,10 +371,19 @@ static class Truth
           "rails": [
         {{string.Join(",\n", Enumerable.Range(0, Bench.Rails.Length).Select(Rail))}}
           ],
+          "drag": { "note": "grade: with the drag taken in", "forward_n": {{Tables.Text(Pulls.ForwardN)}}, "back_n": {{Tables.Text(Pulls.BackN)}}, "start_up_n": {{Tables.Text(Pulls.StartUpN)}}, "scatter_n": {{Tables.Text(Pulls.ScatterN)}}, "hump_half_width_mm": {{Tables.Text(Pulls.HumpHalfWidthMm)}}, "rails": [
+        {{string.Join(",\n", Pulls.Rails.Select(Pulled))}}
+          ] },
           "belts": { "span_mm": {{Tables.Text(Belts.SpanMm)}}, "density_g_per_m": {{Tables.Text(Belts.DensityGPerM)}}, "left_n": {{Tables.Text(Belts.LeftN)}}, "right_n": {{Tables.Text(Belts.RightN)}}, "verdict": "tighten the right a little" }
         }
 
         """;
+
+    static string Pulled(Pulled rail) => $$"""
+            { "rail": "{{rail.Rail}}", "carriages": [{{Names(rail.Carriages)}}], "hump_mm": {{Tables.Text(rail.HumpMm)}}, "hump_n": {{Tables.Text(rail.HumpN)}}, "hump_with": [{{Names(rail.HumpWith)}}], "wave_of_60_mm_n": {{Tables.Text(rail.WaveN)}}, "grade": "{{rail.Grade}}", "reason": "{{rail.Reason}}" }
+        """;
+
+    static string Names(string[] names) => string.Join(", ", names.Select(name => $"\"{name}\""));
 
     static string Rail(int rail) => $$"""
             {

@@ -32,7 +32,7 @@ internal sealed class Candidate
     {
         var feature = face == RailFace.Side ? RailFeature.Side : RailFeature.TopMounted;
         var judged = Graded.Features.FirstOrDefault(f => f.Feature == feature);
-        if ((judged?.Figure?.EstimateUm ?? judged?.ValueUm) is { } um)
+        if ((judged?.Figure?.EstimateUm ?? judged?.Value) is { } um)
             return (feature, um);
         return (face == RailFace.Side ? Graded.Side : Graded.Top) is { } swept
             ? (face == RailFace.Side ? feature : RailFeature.TopFree, swept.Straightness.MinimumZone.Line.STRtUm)

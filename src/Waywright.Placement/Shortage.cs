@@ -40,22 +40,23 @@ internal static class Shortage
         if (rail.GradeIndex <= rules.Grades.TakeWhile(g => !ReferenceEquals(g, rule)).Count())
             return (0, rail.Name, $"{rail.Name} would do if its {(position.Face == RailFace.Side ? "side" : "top")} were swept over the middle half of the place at least");
         var over = rail.Graded.Features
-            .Select(f => (Value: f, Limit: rule.LimitOf(f.Feature), Upper: f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.ValueUm))
+            .Select(f => (Value: f, Limit: rule.LimitOf(f.Feature), Upper: f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.Value))
             .Where(f => f.Limit is not null && f.Upper > f.Limit)
             .ToArray();
         // Barred for another reason than its figures: the grading said what to do.
         if (over.Length == 0 || rail.Graded is not { Side: not null, Top: not null })
             return (double.PositiveInfinity, rail.Name, $"{rail.Name} may do after this: {Lower(rail.Graded.Next)}");
-        var limits = over.Select(f => string.Create(CultureInfo.InvariantCulture, $"its {Face(f.Value.Feature)} were {(f.Value.Figure is null ? "" : "proven ")}within {f.Limit:0.#} um{Window(f.Value.Feature)} ({f.Upper:0.#} now)"));
+        var limits = over.Select(f => string.Create(CultureInfo.InvariantCulture, $"its {Face(f.Value.Feature)} were {(f.Value.Figure is null ? "" : "proven ")}within {f.Limit:0.#} {f.Value.Unit}{Window(f.Value.Feature)} ({f.Upper:0.#} now)"));
         return (over.Max(f => f.Upper!.Value / f.Limit!.Value), rail.Name, $"{rail.Name} would do if {string.Join(" and ", limits)}");
     }
 
-    private static string Face(string feature) => feature.Split(' ')[0];
+    private static string Face(string feature) => feature == RailFeature.Drag ? "drag's spread" : feature.Split(' ')[0];
 
     private static string Window(string feature) => feature switch
     {
         RailFeature.SideLocal => string.Create(CultureInfo.InvariantCulture, $" over {GradeRules.LocalWindowMm} mm"),
         RailFeature.TopLocal => " over two pitches",
+        RailFeature.Drag => " of its mean",
         RailFeature.TopMounted => " once screwed down",
         _ => "",
     };

@@ -69,7 +69,7 @@ public static class Frames
         Series<int, double> From(ReferenceLine line) => Column(x.Zip(z, (at, height) => height - line.HeightUm(at)));
     }
 
-    /// <summary>One row a rail: grade, limiting feature, next step, and each feature's value in um (missing where it could not be judged).</summary>
+    /// <summary>One row a rail: grade, limiting feature, next step, and each feature's value in um, the drag's spread in % (missing where it could not be judged).</summary>
     /// <param name="graded">A graded batch.</param>
     public static Frame<int, string> Of(GradedBatch graded)
     {
@@ -85,6 +85,7 @@ public static class Frames
             { "top_mounted_um", Feature(RailFeature.TopMounted) },
             { "top_local_um", Feature(RailFeature.TopLocal) },
             { "top_free_um", Feature(RailFeature.TopFree) },
+            { "drag_percent", Feature(RailFeature.Drag) },
             { "next", Column(rails.Select(r => r.Next)) },
         }.Frame;
 

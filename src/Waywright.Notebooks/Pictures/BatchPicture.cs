@@ -32,8 +32,9 @@ internal static class BatchPicture
         layers.Add(new DotLayer("stations", Role.Ink, level.Stations, 4) { Joined = true });
         if (limiting is { Feature: RailFeature.Side or RailFeature.TopFree, Limit: { } most })
             layers.Add(new BracketLayer("limit", Role.Limit, right, new Interval(-most / 2, most / 2), "", Dash.Dashed));
-        var limit = rail.Grade == GradedBatch.Return ? rules.ReturnSideUm : limiting?.Limit;
-        var figure = limiting is null ? "" : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.Figure?.EstimateUm ?? limiting.ValueUm, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limit)}.";
+        var limit = rail.Grade == GradedBatch.Return && limiting is { Feature: RailFeature.Side } ? rules.ReturnSideUm : limiting?.Limit;
+        var figure = rail.DragPlaces.FirstOrDefault(p => p.Cause is DragCause.Rail or DragCause.Undecided) is { } place && rail.Reason.Contains(place.Where, StringComparison.Ordinal) ? $"{(place.Cause == DragCause.Rail ? "Binds" : "May bind")} at {place.Where}."
+            : limiting is null ? "" : limiting.Feature == RailFeature.Drag ? $"Drag spread {GradedBatchView.Percent(limiting.Value)} %, limit {Shown.Limit(limiting.Limit)}." : $"{Shown.First(limiting.Feature)} {Shown.Um(limiting.Figure?.EstimateUm ?? limiting.Value, level.Face.Sweep.Setup)} µm, limit {Shown.Limit(limit)}.";
         return new Panel($"{rail.Rail} {level.Face.Sweep.FaceName}", $"{Shown.First(GradedBatchView.Action(rail.Grade))}. {figure}", FixedList<Layer>.Copy(layers)) { Sign = SignOf(rail.Grade) };
     }
 

@@ -40,6 +40,7 @@ internal sealed class DragLogView : View<DragLog>
     protected override string Html(DragLog result)
         => Markup.View(
             Verdict(result),
+            DragPicture.Of(result) is { } picture ? FigureHtml.Of(picture, DragPicture.Caption) : "",
             Markup.Table(Table(result), "Drag of each carriage on each rail"),
             result.Places.Count == 0 ? "" : Markup.Table(PlaceTable(result), "Places of higher drag"),
             Notes(result).Any() ? Markup.Details("What the hand felt", $"<ul>{string.Concat(Notes(result).Select(n => $"<li>{Markup.Encode(n)}</li>"))}</ul>") : "",

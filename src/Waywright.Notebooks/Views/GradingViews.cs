@@ -12,7 +12,7 @@ internal sealed class GradedBatchView : View<GradedBatch>
     }
 
     protected override string Text(GradedBatch result)
-        => $"{Verdict(result)}\n\n{Table(result, reasons: false)}\n\n{string.Join('\n', result.Rails.Select(r => $"{r.Rail}: {r.Grade}. {r.Reason} {r.Next}"))}\n\n{result.Basis}";
+        => $"{Verdict(result)}\n\n{Table(result, reasons: false)}\n\n{string.Join('\n', result.Rails.Select(r => $"{r.Rail}: {r.Grade}. {r.Reason} {r.Next}"))}\n\n{(LimitMargins.Narrow(result.Margins) is { } narrow ? narrow + "\n" : "")}{result.Basis}";
 
     protected override string Html(GradedBatch result)
         => Markup.View(
@@ -21,7 +21,8 @@ internal sealed class GradedBatchView : View<GradedBatch>
             BatchPicture.Of(result) is { } picture ? FigureHtml.Of(picture, BatchPicture.Caption(result)) : "",
             Markup.Table(Table(result, reasons: true), "Rails by what to do next"),
             Intervals(result),
-            Markup.Details("Limits", Markup.Table(GradeRulesView.Table(result.Rules), "Limits of each grade") + Markup.List(GradeRulesView.Note)),
+            LimitMargins.Narrow(result.Margins) is { } narrow ? Markup.Note(narrow) : "",
+            Markup.Details("Limits, and what the set-ups can tell", Markup.Table(GradeRulesView.Table(result.Rules), "Limits of each grade") + LimitMargins.Html(result.Margins) + Markup.List(GradeRulesView.Note(result.Rules))),
             Markup.Details("What it rests on", Markup.List([result.Basis, .. StraightnessFiguresView.Assumptions])));
 
     protected override IEnumerable<Figure> Figures(GradedBatch result, string id)
@@ -51,20 +52,22 @@ internal sealed class GradedBatchView : View<GradedBatch>
     // For a page: what to do, why, and the estimates alone, as the intervals stand in the picture below.
     private static TextTable Table(GradedBatch batch, bool reasons)
     {
-        string[] figures = ["#side um", "#side local um", "#top mounted um", "#top free um"];
+        string[] figures = ["#side um", "#side local um", "#top mounted um", "#top free um", .. batch.Drag is null ? (string[])[] : ["#drag spread %"]];
         var table = new TextTable(reasons ? ["rail", "!grade", "~next", "~why", .. figures] : ["rail", "!grade", .. figures, "~next"]);
         foreach (var rail in batch.Rails)
         {
             string[] cells =
             [
                 Value(rail, RailFeature.Side, rail.Side, reasons), Value(rail, RailFeature.SideLocal, rail.Side, reasons), Value(rail, RailFeature.TopMounted, rail.Top, reasons),
-                Value(rail, RailFeature.TopFree, rail.Top, reasons),
+                Value(rail, RailFeature.TopFree, rail.Top, reasons), .. batch.Drag is null ? (string[])[] : [Percent(rail.ValueOf(RailFeature.Drag))],
             ];
             table.Add(reasons ? [rail.Rail, rail.Grade, rail.Next, rail.Reason, .. cells] : [rail.Rail, rail.Grade, .. cells, rail.Next]);
         }
 
         return table;
     }
+
+    internal static string Percent(double? percent) => percent is { } value ? value.ToString("0", CultureInfo.InvariantCulture) : Shown.None;
 
     // Estimate, with its 95 % interval where there is room; as read without a set-up.
     private static string Value(GradedRail rail, string feature, PooledSweep? face, bool brief)
@@ -76,9 +79,11 @@ internal sealed class GradedBatchView : View<GradedBatch>
 /// <summary>One rail.</summary>
 internal sealed class GradedRailView : View<GradedRail>
 {
+    private const int MostNotes = 20;
+
     protected override string Verdict(GradedRail result) => $"{result.Rail}: {result.Grade}. {result.Reason}";
 
-    protected override string Text(GradedRail result) => $"{Verdict(result)}\n{Table(result)}\n{result.Next}";
+    protected override string Text(GradedRail result) => $"{Verdict(result)}\n{Table(result)}\n{string.Join('\n', [result.Next, .. Notes(result)])}";
 
     protected override string Html(GradedRail result)
         => Markup.View(
@@ -86,7 +91,9 @@ internal sealed class GradedRailView : View<GradedRail>
             $"<p>{Markup.Words(result.Next)}</p>",
             FaceOf(result, result.Side, RailFeature.Side, RailFeature.SideLocal),
             FaceOf(result, result.Top, RailFeature.TopFree, null),
+            DragPicture.Of(result) is { } drag ? FigureHtml.Of(drag, DragPicture.Caption) : "",
             Markup.Table(Table(result), "Each figure beside its limit"),
+            Notes(result).Any() ? Markup.Details("What the hand felt", $"<ul>{string.Concat(Notes(result).Select(n => $"<li>{Markup.Encode(n)}</li>"))}</ul>") : "",
             Markup.Details("What it rests on", Markup.List([Sure(result), .. StraightnessFiguresView.Assumptions])));
 
     protected override IEnumerable<Figure> Figures(GradedRail result, string id) => Of(result, id);
@@ -94,17 +101,23 @@ internal sealed class GradedRailView : View<GradedRail>
     internal static IEnumerable<Figure> Of(GradedRail rail, string id)
     {
         yield return new Figure($"{id}/grade", $"{rail.Rail}: grade", null, rail.Grade, "1", method: rail.Features.Any(f => f.Figure is not null) ? "95 % bounds against the limits" : "comparison with the limits as read");
-        foreach (var feature in rail.Features.Where(f => f.ValueUm is not null))
+        foreach (var feature in rail.Features.Where(f => f.Value is not null))
         {
             var (name, title) = ($"{id}/{feature.Feature.Replace(' ', '-')}", $"{rail.Rail}: {feature.Feature}");
-            yield return feature.Figure is { } figure
-                ? new Figure(name, title, figure.EstimateUm, null, "um", standardUncertainty: figure.StandardUncertaintyUm, low: figure.LowUm, high: figure.HighUm, method: "STRt, minimum zone, no filter, less what noise adds; bounds by simulation", relativeTolerance: 1e-9, absoluteTolerance: 1e-9)
-                : new Figure(name, title, feature.ValueUm, null, "um", method: "STRt, minimum zone, no filter, as read", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
+            if (feature.Feature == RailFeature.Drag)
+                yield return new Figure(name, $"{title}, spread", feature.Value, null, "%", method: "P95 - P5 in % of the mean, of the carriage that runs worst, as read", relativeTolerance: 1e-9);
+            else
+                yield return feature.Figure is { } figure
+                    ? new Figure(name, title, figure.EstimateUm, null, "um", standardUncertainty: figure.StandardUncertaintyUm, low: figure.LowUm, high: figure.HighUm, method: "STRt, minimum zone, no filter, less what noise adds; bounds by simulation", relativeTolerance: 1e-9, absoluteTolerance: 1e-9)
+                    : new Figure(name, title, feature.Value, null, "um", method: "STRt, minimum zone, no filter, as read", relativeTolerance: 1e-9, absoluteTolerance: 1e-9);
         }
     }
 
     /// <summary>A rail's name as part of an id: lower case, what is no letter or digit becomes a dash.</summary>
     internal static string IdOf(string rail) => string.Concat(rail.ToLowerInvariant().Select(c => char.IsAsciiLetterOrDigit(c) ? c.ToString() : string.Create(CultureInfo.InvariantCulture, $"-{(int)c:x}")));
+
+    // The builder's words stand beside the figures and are in none of them.
+    private static IEnumerable<string> Notes(GradedRail rail) => rail.Drag.SelectMany(d => d.Notes.Select(n => $"Felt by hand with carriage {d.Carriage}, {n}")).Take(MostNotes);
 
     private static string Sure(GradedRail rail)
         => rail.Confidence is { } level ? $"The answer holds up to a confidence of {(100 * level).ToString("0.#", CultureInfo.InvariantCulture)} %."
@@ -118,42 +131,21 @@ internal sealed class GradedRailView : View<GradedRail>
     {
         if (rail.Features.All(f => f.Figure is null))
         {
-            var plain = new TextTable("feature", "#um", "#limit um");
+            var plain = new TextTable("feature", "#value", "#limit", "unit");
             foreach (var feature in rail.Features)
-                plain.Add(feature.Feature, Shown.Um(feature.ValueUm), Shown.Limit(feature.Limit));
+                plain.Add(feature.Feature, feature.Feature == RailFeature.Drag ? GradedBatchView.Percent(feature.Value) : Shown.Um(feature.Value), Shown.Limit(feature.Limit), feature.Unit);
             return plain;
         }
 
-        var table = new TextTable("feature", "#estimate um (95 %)", "#limit um", "#read as um", "#noise floor um");
+        var table = new TextTable("feature", "#estimate (95 %)", "#limit", "unit", "#read as", "#noise floor");
         foreach (var feature in rail.Features)
         {
-            var setup = (feature.Feature.StartsWith("top", StringComparison.Ordinal) ? rail.Top : rail.Side)?.Sweep.Setup;
-            table.Add(feature.Feature, feature.Figure is { } figure ? Shown.Estimate(figure, setup) : Shown.Um(feature.ValueUm, setup), Shown.Limit(feature.Limit), Shown.Um(feature.ValueUm, setup),
+            var setup = (RailFeature.FaceOf(feature.Feature) == "top" ? rail.Top : rail.Side)?.Sweep.Setup;
+            var read = feature.Feature == RailFeature.Drag ? GradedBatchView.Percent(feature.Value) : Shown.Um(feature.Value, setup);
+            table.Add(feature.Feature, feature.Figure is { } figure ? Shown.Estimate(figure, setup) : read, Shown.Limit(feature.Limit), feature.Unit, read,
                 feature.Figure is { } floor ? Shown.Um(floor.NoiseFloorUm, setup) : Shown.None);
         }
 
         return table;
     }
-}
-
-/// <summary>The limits.</summary>
-internal sealed class GradeRulesView : View<GradeRules>
-{
-    public const string Note = "Starting limits: common practice, no source. No published limit for an unmounted miniature rail was found; set your own.";
-
-    public static TextTable Table(GradeRules rules)
-    {
-        var features = rules.Grades.SelectMany(g => g.Limits.Select(l => l.Feature)).Distinct().ToArray();
-        var table = new TextTable(["!grade", .. features.Select(f => $"#{f} um")]);
-        foreach (var rule in rules.Grades)
-            table.Add([rule.Grade, .. features.Select(f => Shown.Limit(rule.LimitOf(f)))]);
-        table.Add([GradedBatch.Return, .. features.Select(f => f == RailFeature.Side ? $"> {Shown.Limit(rules.ReturnSideUm)}" : Shown.None)]);
-        return table;
-    }
-
-    protected override string Verdict(GradeRules result) => $"Grades, best first: {string.Join(", ", result.Grades.Select(g => g.Grade))}; return above {Shown.Limit(result.ReturnSideUm)} um at the side.";
-
-    protected override string Text(GradeRules result) => $"{Verdict(result)}\n{Table(result)}\n{Note}";
-
-    protected override string Html(GradeRules result) => Markup.View(Verdict(result), Markup.Table(Table(result), "Limits of each grade"), Markup.List(Note));
 }

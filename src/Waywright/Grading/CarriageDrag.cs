@@ -27,6 +27,9 @@ public sealed record CarriageDrag(
     double? StartUpN,
     IReadOnlyList<string> Notes)
 {
+    /// <summary>Its runs with their readings, in the file's order.</summary>
+    internal IReadOnlyList<DragRun> Path { get; private init; } = FixedList<DragRun>.Empty;
+
     /// <summary>Largest spread of a rail for <c>gantry</c>, % of the mean: common practice, no source.</summary>
     public const double GantrySpreadPercent = 50;
 
@@ -43,7 +46,7 @@ public sealed record CarriageDrag(
         if (forces.Length == 0)
             return new CarriageDrag(rail, carriage, 0, 0, null, null, null, null, null, notes);
         var mean = forces.Average();
-        return new CarriageDrag(rail, carriage, runs.Count, forces.Length, mean, Mean("forward"), Mean("back"), 100 * (Percentile(forces, 0.95) - Percentile(forces, 0.05)) / mean, runs.Max(r => r.StartUpN), notes);
+        return new CarriageDrag(rail, carriage, runs.Count, forces.Length, mean, Mean("forward"), Mean("back"), 100 * (Percentile(forces, 0.95) - Percentile(forces, 0.05)) / mean, runs.Max(r => r.StartUpN), notes) { Path = FixedList<DragRun>.Copy(runs) };
     }
 
     // The place p n - 1/2 between ordered values, counted from 0, as for simulated results.

@@ -117,7 +117,7 @@ internal sealed class DragLogReader
     private string? Text(int column, int longest, string expected)
     {
         var text = _table.Text(_columns[column]).ToString();
-        if (text.Length > 0 && text.Length <= longest && IsPrintable(text))
+        if (text.Length > 0 && text.Length <= longest && PrintableText.Is(text))
             return text;
         _table.Reject(_columns[column], text, expected);
         return null;
@@ -126,7 +126,7 @@ internal sealed class DragLogReader
     private string? Note()
     {
         var note = _note < 0 ? "" : _table.Text(_note).ToString();
-        if (note.Length <= LongestNote && IsPrintable(note))
+        if (note.Length <= LongestNote && PrintableText.Is(note))
             return note;
         _table.Reject(_note, note, "a note of up to 200 printable characters");
         return null;
@@ -141,6 +141,4 @@ internal sealed class DragLogReader
         _table.Reject(_columns[column], _table.Text(_columns[column]), string.Create(CultureInfo.InvariantCulture, $"{Needed[column]} from 0 to {most}"));
         return null;
     }
-
-    private static bool IsPrintable(string text) => !text.Any(c => char.IsControl(c) || char.GetUnicodeCategory(c) is UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator);
 }

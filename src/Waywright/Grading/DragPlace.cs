@@ -27,4 +27,11 @@ public enum DragCause
 /// <param name="Cause">What it goes with.</param>
 /// <param name="Seen">Which carriages had it in which direction, such as <c>A forward and back, B back</c>; <c>no run again</c> where none had it in most runs.</param>
 /// <param name="Next">One sentence: what to do.</param>
-public sealed record DragPlace(string Rail, double FromMm, double ToMm, double PeakRatio, DragCause Cause, string Seen, string Next);
+public sealed record DragPlace(string Rail, double FromMm, double ToMm, double PeakRatio, DragCause Cause, string Seen, string Next)
+{
+    /// <summary>The carriage that it moves with; null for every other cause.</summary>
+    internal string? Carriage { get; init; }
+
+    /// <summary><c>147.5 to 162.5 mm</c>.</summary>
+    internal string Where => $"{NumberText.Plain(System.Math.Round(FromMm, 1))} to {NumberText.Plain(System.Math.Round(ToMm, 1))} mm";
+}

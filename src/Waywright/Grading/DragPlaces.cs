@@ -65,7 +65,7 @@ internal static class DragPlaces
         var told = seen.Length == 0 ? "no run again" : string.Join(", ", seen.Select(p => p.Told));
         var where = $"{Mm(place.FromMm)} to {Mm(place.ToMm)} mm";
         var (cause, next) = Answer(rail, where, passages, seen);
-        return new DragPlace(rail, place.FromMm, place.ToMm, place.PeakRatio, cause, told, next);
+        return new DragPlace(rail, place.FromMm, place.ToMm, place.PeakRatio, cause, told, next) { Carriage = cause == DragCause.Carriage ? seen[0].Carriage : null };
     }
 
     private static (DragCause Cause, string Next) Answer(string rail, string where, Passage[] passages, Passage[] seen)

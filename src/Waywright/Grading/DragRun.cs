@@ -8,7 +8,7 @@ namespace Waywright;
 internal sealed record DragStretch(double FromMm, double ToMm, double PeakRatio);
 
 /// <summary>One carriage pulled along one rail without a stop; its start-up stands apart.</summary>
-internal sealed class DragRun
+internal sealed record DragRun
 {
     /// <summary>Fewer readings leave nothing to tell a place from.</summary>
     public const int LeastReadings = 5;
@@ -43,6 +43,9 @@ internal sealed class DragRun
 
     /// <summary>Forces after the start-up, N.</summary>
     public IEnumerable<double> RunningN => _forcesN.Skip(_startUp);
+
+    /// <summary>Where those were read, mm.</summary>
+    public IEnumerable<double> RunningMm => _positionsMm.Skip(_startUp);
 
     /// <summary>The largest force of the start-up, N.</summary>
     public double StartUpN => _forcesN.Take(_startUp).Max();

@@ -25,21 +25,27 @@ public static class RailFeature
     /// <summary>STRt of the top as it was swept free, about the minimum zone, um; the starting rules don't limit it.</summary>
     public const string TopFree = "top free";
 
+    /// <summary>How unevenly a carriage runs along the rail: P95 - P5 of its drag, % of the mean, of the carriage that runs worst; judged only where a drag log has the rail.</summary>
+    public const string Drag = "drag";
+
     internal static string FaceOf(string feature) => feature.Split(' ')[0];
+
+    /// <summary>What its values and limits are in.</summary>
+    internal static string UnitOf(string feature) => feature == Drag ? "%" : "um";
 }
 
 /// <summary>A limit on one feature.</summary>
 /// <param name="Feature">One of <see cref="RailFeature"/>.</param>
-/// <param name="LimitUm">Largest value that still meets it, um.</param>
-public sealed record FeatureLimit(string Feature, double LimitUm);
+/// <param name="Limit">Largest value that still meets it: um, or % of the mean for the drag.</param>
+public sealed record FeatureLimit(string Feature, double Limit);
 
 /// <summary>A grade and what a rail has to meet for it.</summary>
 /// <param name="Grade">Its name, such as <c>gantry</c>.</param>
 /// <param name="Limits">All of them have to be met.</param>
 public sealed record GradeRule(string Grade, IReadOnlyList<FeatureLimit> Limits)
 {
-    /// <summary>The limit on a feature, um; null when the grade has none.</summary>
-    public double? LimitOf(string feature) => Limits.FirstOrDefault(l => l.Feature == feature)?.LimitUm;
+    /// <summary>The limit on a feature, in its unit; null when the grade has none.</summary>
+    public double? LimitOf(string feature) => Limits.FirstOrDefault(l => l.Feature == feature)?.Limit;
 }
 
 /// <summary>Grades, best first, and when a rail may be sent back.</summary>
@@ -63,13 +69,13 @@ public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSi
 
     /// <summary>
     /// Starting limits, common practice, no source: no published limit for an unmounted miniature rail was found.
-    /// <c>gantry</c>: side 30, side local 15, top mounted 10; <c>z</c>: 60, 30, 20; return above 100 um at the side.
+    /// <c>gantry</c>: side 30, side local 15, top mounted 10 um, drag 50 %; <c>z</c>: 60, 30, 20 um, 100 %; return above 100 um at the side.
     /// </summary>
     public static GradeRules Starting { get; } = new(
         FixedList<GradeRule>.Own(
         [
-            new("gantry", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 30), new(RailFeature.SideLocal, 15), new(RailFeature.TopMounted, 10)])),
-            new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopMounted, 20)])),
+            new("gantry", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 30), new(RailFeature.SideLocal, 15), new(RailFeature.TopMounted, 10), new(RailFeature.Drag, CarriageDrag.GantrySpreadPercent)])),
+            new("z", FixedList<FeatureLimit>.Own([new(RailFeature.Side, 60), new(RailFeature.SideLocal, 30), new(RailFeature.TopMounted, 20), new(RailFeature.Drag, CarriageDrag.ZSpreadPercent)])),
         ]),
         100);
 

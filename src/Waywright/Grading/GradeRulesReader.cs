@@ -10,6 +10,9 @@ internal static class GradeRulesReader
 {
     private const double MostUm = 100_000;
     private const double LeastUm = 0.001;
+    private const double MostPercent = 10_000;
+    private const double LeastPercent = 0.1;
+    private const int LongestName = 64;
     private const double LeastLevel = 0.5;
     private const double MostLevel = 0.9999;
 
@@ -47,10 +50,12 @@ internal static class GradeRulesReader
 
         place.OnlyMembers("grade", "limits", "note");
         var name = place.Text("grade", required: true);
-        if (name is GradedBatch.Return or GradedBatch.MeasureAgain)
+        if (name is not null && !IsName(name))
+            place.Member("grade")!.Reject("a name of 1 to 64 printable characters, without blanks at its ends");
+        else if (IsSame(name, GradedBatch.Return) || IsSame(name, GradedBatch.MeasureAgain))
             place.Member("grade")!.Reject("a name other than return and measure again, which are answers of their own");
-        else if (better.Any(g => g.Grade == name))
-            place.Member("grade")!.Reject("a name that no other grade has");
+        else if (better.Any(g => IsSame(name, g.Grade)))
+            place.Member("grade")!.Reject("a name that no other grade has, in capitals or not");
         var list = place.Member("limits", required: true);
         if (list is not null && (list.Kind != JsonTokenType.StartArray || list.Items.Count == 0))
             list.Reject("a list of at least one limit");
@@ -68,20 +73,30 @@ internal static class GradeRulesReader
     {
         if (place.Kind != JsonTokenType.StartObject)
         {
-            place.Reject("an object with feature and limit_um");
+            place.Reject("an object with feature and limit_um (limit_percent for the drag)");
             return null;
         }
 
-        place.OnlyMembers("feature", "limit_um", "note");
-        var feature = place.OneOf("feature", true, RailFeature.Side, RailFeature.SideLocal, RailFeature.TopMounted, RailFeature.TopLocal, RailFeature.TopFree);
-        var limit = place.Number("limit_um", LeastUm, MostUm, required: true);
-        if (feature is null || limit is null)
+        place.OnlyMembers("feature", "limit_um", "limit_percent", "note");
+        var feature = place.OneOf("feature", true, RailFeature.Side, RailFeature.SideLocal, RailFeature.TopMounted, RailFeature.TopLocal, RailFeature.TopFree, RailFeature.Drag);
+        if (feature is null)
+            return null;
+        var (member, other) = feature == RailFeature.Drag ? ("limit_percent", "limit_um") : ("limit_um", "limit_percent");
+        var limit = feature == RailFeature.Drag ? place.Number(member, LeastPercent, MostPercent, required: true) : place.Number(member, LeastUm, MostUm, required: true);
+        place.Member(other)?.Reject($"left out: the limit of {feature} is {member}");
+        if (limit is null)
             return null;
         if (others.Any(l => l.Feature == feature))
             place.Member("feature")!.Reject("a feature that this grade does not limit already");
         // A rail that meets a better grade has to meet every lower one.
         if (better.LastOrDefault(g => g.LimitOf(feature) is not null) is { } above && limit < above.LimitOf(feature))
-            place.Member("limit_um")!.Reject(FormattableString.Invariant($"no less than {above.LimitOf(feature)}, the limit of {above.Grade}: grades are listed best first"));
+            place.Member(member)!.Reject(FormattableString.Invariant($"no less than {above.LimitOf(feature)}, the limit of {above.Grade}: grades are listed best first"));
+        else if (better.LastOrDefault() is { } open && open.LimitOf(feature) is null)
+            place.Member("feature")!.Reject($"one that {open.Grade} limits as well: a rail could miss this grade and meet the better one");
         return new FeatureLimit(feature, limit.Value);
     }
+
+    private static bool IsSame(string? name, string other) => string.Equals(name, other, StringComparison.OrdinalIgnoreCase);
+
+    private static bool IsName(string name) => name.Length is > 0 and <= LongestName && name.Trim().Length == name.Length && PrintableText.Is(name);
 }

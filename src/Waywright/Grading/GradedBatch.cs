@@ -17,8 +17,14 @@ public sealed record GradedBatch(SweepBatch Batch, GradeRules Rules, IReadOnlyLi
     /// <summary>The grade of a rail to send back.</summary>
     public const string Return = "return";
 
-    /// <summary>What the grades rest on, in a sentence or two.</summary>
-    public string Basis => GradeWords.Basis(Rails, Rules);
+    /// <summary>The drag log that the grades took in; null when none was given.</summary>
+    public DragLog? Drag { get; internal init; }
+
+    /// <summary>What the grades rest on, in some sentences.</summary>
+    public string Basis => GradeWords.Basis(Rails, Rules, Drag);
+
+    /// <summary>Each limit beside what each set-up is uncertain by: under three times its U few rails can be decided.</summary>
+    public IReadOnlyList<LimitMargin> Margins => LimitMargin.Of(Rails, Rules);
 
     /// <summary>How many rails have each grade, in the order of <see cref="Rails"/>.</summary>
     public IReadOnlyList<KeyValuePair<string, int>> Counts
@@ -41,11 +47,12 @@ public static class GradingExtensions
     /// <param name="rules">The limits; <see cref="GradeRules.Starting"/> when not given.</param>
     /// <param name="stock">The rails with their holes: without it the mounted top is not judged, and the answer says so.</param>
     /// <param name="screws">Which holes of a rail get a screw; every one when not given.</param>
+    /// <param name="drag">How hard carriages are to push: a rail that is proven to bind goes back, one that seems to is measured again, and the spread has its limits. Without it the drag is not judged.</param>
     /// <param name="trials">Simulations for each face, 1,000 or more.</param>
     /// <param name="seed">Of their random numbers.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="InputException">The batch is a bare profile, or passes of a face can't be aligned.</exception>
-    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, RailStock? stock = null, Func<RailStock.Rail, ScrewPattern>? screws = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
+    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, RailStock? stock = null, Func<RailStock.Rail, ScrewPattern>? screws = null, DragLog? drag = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(batch);
         rules ??= GradeRules.Starting;
@@ -55,11 +62,11 @@ public static class GradingExtensions
         var held = new RailScrews(stock, screws ?? ScrewPattern.Every);
         var rails = batch.Pool()
             .GroupBy(p => p.Sweep.Rail!)
-            .Select(faces => RailGrader.Grade(RailFeatures.Of(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), held, trials, seed, cancel), rules))
+            .Select(faces => RailGrader.Grade(RailFeatures.Of(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), held, RailDrag.Of(faces.Key, drag), trials, seed, cancel), rules))
             .OrderBy(r => Array.IndexOf(order, r.Grade))
-            .ThenByDescending(r => r.Features.Max(f => (f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.ValueUm) / f.Limit) ?? 0)
+            .ThenByDescending(r => r.Features.Max(f => (f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.Value) / f.Limit) ?? 0)
             .ThenBy(r => r.Rail, StringComparer.Ordinal);
-        return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails));
+        return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails)) { Drag = drag };
     }
 
     private static PooledSweep? Pooled(IEnumerable<PooledSweep> faces, RailFace face) => faces.FirstOrDefault(p => p.Sweep.Face == face);

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Linq;
 using System.Threading;
@@ -8,11 +9,12 @@ namespace Waywright;
 /// <param name="Rail">Its name.</param>
 /// <param name="Side">The side, combined; null when not swept.</param>
 /// <param name="Top">The top, combined; null when not swept.</param>
-/// <param name="All">Side, side local, top mounted, top local, top free.</param>
-internal sealed record RailFeatures(string Rail, PooledSweep? Side, PooledSweep? Top, IReadOnlyList<MeasuredFeature> All)
+/// <param name="All">Side, side local, top mounted, top local, top free; the drag where it was measured.</param>
+/// <param name="Drag">What the drag log says of it; null where it doesn't have it.</param>
+internal sealed record RailFeatures(string Rail, PooledSweep? Side, PooledSweep? Top, IReadOnlyList<MeasuredFeature> All, RailDrag? Drag)
 {
-    public static RailFeatures Of(string rail, PooledSweep? side, PooledSweep? top, RailScrews screws, int trials, ulong seed, CancellationToken cancel)
-        => new(rail, side, top, FixedList<MeasuredFeature>.Copy([.. SideFeatures.Of(side, trials, seed, cancel), .. TopFeatures.Of(rail, top, screws, trials, seed, cancel)]));
+    public static RailFeatures Of(string rail, PooledSweep? side, PooledSweep? top, RailScrews screws, RailDrag? drag, int trials, ulong seed, CancellationToken cancel)
+        => new(rail, side, top, FixedList<MeasuredFeature>.Copy([.. SideFeatures.Of(side, trials, seed, cancel), .. TopFeatures.Of(rail, top, screws, trials, seed, cancel), .. drag?.Spread is { } spread ? [spread] : Array.Empty<MeasuredFeature>()]), drag);
 
     public MeasuredFeature this[string feature] => All.First(f => f.Feature == feature);
 

@@ -6,30 +6,33 @@ namespace Waywright;
 /// <summary>One rail against the rules.</summary>
 internal static class RailGrader
 {
-    private sealed record Answer(string Grade, string Reason, string Next, double? Confidence = null);
-
     public static GradedRail Grade(RailFeatures rail, GradeRules rules)
     {
         // A limit on something that was not measured is not met.
-        var met = rules.Grades.FirstOrDefault(g => Limited(rail, g).All(f => f.ReadUm is not null && f.IsWithin(g.LimitOf(f.Feature)!.Value, rules.AcceptLevel)));
+        var met = rules.Grades.FirstOrDefault(g => Limited(rail, g).All(f => f.Read is not null && f.IsWithin(g.LimitOf(f.Feature)!.Value, rules.AcceptLevel)));
         var shown = met ?? rules.Grades[^1];
         var features = FixedList<FeatureValue>.Copy(
-            rail.All.Select(f => new FeatureValue(f.Feature, f.ReadUm, shown.LimitOf(f.Feature), f.Figure)).OrderBy(f => f.Limit is null));
+            rail.All.Select(f => new FeatureValue(f.Feature, f.Read, shown.LimitOf(f.Feature), f.Figure)).OrderBy(f => f.Limit is null));
         var limiting = Judged(rail, shown).MaxBy(f => f.ShareOf(shown.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
-        var answer = Barred(rail) ?? Returned(rail, rules) ?? Unswept(rail) ?? Sparse(rail, rules) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
+        var barred = Barred(rail);
+        // How hard a carriage is to push says of the rail what it says, whatever guided the dial.
+        var answer = (barred is null ? Returned(rail, rules) : null) ?? DragAnswer.Bound(rail.Drag) ?? barred ?? Unswept(rail) ?? Sparse(rail, rules) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
+        answer = DragAnswer.Beside(answer, rail.Drag);
         return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence)
         {
-            States = FixedList<GradeState>.Copy(rules.Grades.Select(g => Barred(rail) is null ? GradeStates.Of(rail, g, rules) : new GradeState(g.Grade, GradeStates.Undecided, null))),
+            States = FixedList<GradeState>.Copy(rules.Grades.Select(g => barred is null || rail.Drag is { IsBound: true } ? GradeStates.Of(rail, g, rules) : new GradeState(g.Grade, GradeStates.Undecided, null))),
+            Drag = rail.Drag?.Carriages ?? FixedList<CarriageDrag>.Empty,
+            DragPlaces = rail.Drag?.Places ?? FixedList<DragPlace>.Empty,
         };
     }
 
     /// <summary>The features that a grade limits and that could be measured.</summary>
-    private static IEnumerable<MeasuredFeature> Judged(RailFeatures rail, GradeRule grade) => Limited(rail, grade).Where(f => f.ReadUm is not null);
+    private static IEnumerable<MeasuredFeature> Judged(RailFeatures rail, GradeRule grade) => Limited(rail, grade).Where(f => f.Read is not null);
 
     private static IEnumerable<MeasuredFeature> Limited(RailFeatures rail, GradeRule grade) => rail.All.Where(f => grade.LimitOf(f.Feature) is not null);
 
     // What was swept is not the free rail, or not the rail alone.
-    private static Answer? Barred(RailFeatures rail)
+    private static GradeAnswer? Barred(RailFeatures rail)
     {
         foreach (var face in new[] { rail.Side, rail.Top })
         {
@@ -42,7 +45,7 @@ internal static class RailGrader
         return null;
     }
 
-    private static Answer? Returned(RailFeatures rail, GradeRules rules)
+    private static GradeAnswer? Returned(RailFeatures rail, GradeRules rules)
     {
         var side = rail[RailFeature.Side];
         if (!side.IsBeyond(rules.ReturnSideUm, rules.ClaimLevel))
@@ -53,7 +56,7 @@ internal static class RailGrader
         return new(GradedBatch.Return, $"{GradeWords.Value(side)} is above {GradeWords.Um(rules.ReturnSideUm)}, the most that is kept.", next, side.Figure?.ConfidenceBeyond(rules.ReturnSideUm));
     }
 
-    private static Answer? Unswept(RailFeatures rail)
+    private static GradeAnswer? Unswept(RailFeatures rail)
     {
         if (rail is { Side: not null, Top: not null })
             return null;
@@ -61,40 +64,40 @@ internal static class RailGrader
         return new(GradedBatch.MeasureAgain, $"The {missing} was not swept, so the rail is not proven good.", $"Sweep the {missing}.");
     }
 
-    private static Answer? Sparse(RailFeatures rail, GradeRules rules)
+    private static GradeAnswer? Sparse(RailFeatures rail, GradeRules rules)
     {
-        var missing = Limited(rail, rules.Grades[^1]).Where(f => f.ReadUm is null).ToArray();
+        var missing = Limited(rail, rules.Grades[^1]).Where(f => f.Read is null).ToArray();
         return missing.Length == 0 ? null : new(GradedBatch.MeasureAgain, $"{Unjudged(missing)}, so the rail is not proven good.", string.Join(" ", missing.Select(f => f.Missing!.Remedy).Distinct()));
     }
 
     private static string Unjudged(IEnumerable<MeasuredFeature> missing)
         => $"Not judged: {string.Join("; ", missing.GroupBy(f => f.Missing!.Why).Select(g => $"{string.Join(", ", g.Select(f => f.Feature))} ({g.Key})"))}";
 
-    private static Answer Kept(RailFeatures rail, GradeRules rules, GradeRule met, MeasuredFeature? limiting)
+    private static GradeAnswer Kept(RailFeatures rail, GradeRules rules, GradeRule met, MeasuredFeature? limiting)
     {
         var keep = $"Keep it for {GradeWords.NameOf(met.Grade)}.";
         // Steps of 0.001: a grade is as sure as the least sure of its features.
         var confidence = Judged(rail, met).Min(f => f.Figure?.ConfidenceWithin(met.LimitOf(f.Feature)!.Value));
         if (ReferenceEquals(met, rules.Grades[0]))
-            return new(met.Grade, limiting is null ? "" : $"{GradeWords.Value(limiting)} is nearest to its limit, {GradeWords.Um(met.LimitOf(limiting.Feature)!.Value)}.", keep, confidence);
+            return new(met.Grade, limiting is null ? "" : $"{GradeWords.Value(limiting)} is nearest to its limit, {GradeWords.Limit(limiting, met.LimitOf(limiting.Feature)!.Value)}.", keep, confidence);
         var better = rules.Grades[IndexOf(rules, met) - 1];
         var worst = Judged(rail, better).Where(f => !f.IsWithin(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(better.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
         if (worst is null)
         {
-            var missing = Limited(rail, better).Where(f => f.ReadUm is null).ToArray();
+            var missing = Limited(rail, better).Where(f => f.Read is null).ToArray();
             return new(met.Grade, $"{Unjudged(missing)}: {GradeWords.NameOf(better.Grade)} limits it.", $"{keep} To try for {GradeWords.NameOf(better.Grade)}: {string.Join(" ", missing.Select(f => f.Missing!.Remedy).Distinct())}", confidence);
         }
 
         var limit = better.LimitOf(worst.Feature)!.Value;
-        var within = met.LimitOf(worst.Feature) is { } most ? $" It is within {GradeWords.Um(most)}, the limit for {GradeWords.NameOf(met.Grade)}." : "";
+        var within = met.LimitOf(worst.Feature) is { } most ? $" It is within {GradeWords.Limit(worst, most)}, the limit for {GradeWords.NameOf(met.Grade)}." : "";
         if (worst.IsBeyond(limit, rules.ClaimLevel))
-            return new(met.Grade, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}", keep, confidence);
+            return new(met.Grade, $"{GradeWords.Value(worst)} is over {GradeWords.Limit(worst, limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}", keep, confidence);
         var settle = Settling.Of(worst, limit, rules.AcceptLevel);
-        return new(met.Grade, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}",
+        return new(met.Grade, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Limit(worst, limit)}, the limit for {GradeWords.NameOf(better.Grade)}.{within}",
             $"{keep} To try for {GradeWords.NameOf(better.Grade)}: {settle}", confidence);
     }
 
-    private static Answer Again(RailFeatures rail, GradeRules rules)
+    private static GradeAnswer Again(RailFeatures rail, GradeRules rules)
     {
         var lowest = rules.Grades[^1];
         var worst = Judged(rail, lowest).Where(f => !f.IsWithin(lowest.LimitOf(f.Feature)!.Value, rules.AcceptLevel)).MaxBy(f => f.ShareOf(lowest.LimitOf(f.Feature)!.Value, rules.AcceptLevel))!;
@@ -102,22 +105,23 @@ internal static class RailGrader
         var name = GradeWords.NameOf(lowest.Grade);
         if (worst.IsRefused(limit))
         {
-            return new(GradedBatch.MeasureAgain, $"The limit for {name}, {GradeWords.Um(limit)}, lies under the noise floor: on a perfectly straight rail this set-up reads up to {GradeWords.Um(worst.Figure!.NoiseFloorUm)}.",
+            return new(GradedBatch.MeasureAgain, $"The limit for {name}, {GradeWords.Limit(worst, limit)}, lies under the noise floor: on a perfectly straight rail this set-up reads up to {GradeWords.Um(worst.Figure!.NoiseFloorUm)}.",
                 $"{Sentence(Settling.Of(worst, limit, rules.AcceptLevel))}");
         }
 
         if (worst.IsBeyond(limit, rules.ClaimLevel))
         {
-            return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is over {GradeWords.Um(limit)}, the limit for {name}, and not over {GradeWords.Um(rules.ReturnSideUm)} at the side, the limit for a return.",
+            return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is over {GradeWords.Limit(worst, limit)}, the limit for {name}, and {(worst.Feature == RailFeature.Drag ? "no place of it is proven to bind" : $"not over {GradeWords.Um(rules.ReturnSideUm)} at the side, the limit for a return")}.",
                 Anew(worst.Feature));
         }
 
-        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Um(limit)}, the limit for {name}.", Sentence(Settling.Of(worst, limit, rules.AcceptLevel)));
+        return new(GradedBatch.MeasureAgain, $"{GradeWords.Value(worst)} is not proven to be within {GradeWords.Limit(worst, limit)}, the limit for {name}.", Sentence(Settling.Of(worst, limit, rules.AcceptLevel)));
     }
 
     private static string Anew(string feature) => feature switch
     {
         RailFeature.TopMounted => "Try more screws, or others (mount-rails). Else wipe the top clean and sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
+        RailFeature.Drag => "Clean and grease the rail and its carriages, and run them along it again in both directions.",
         RailFeature.SideLocal or RailFeature.TopLocal => $"Wipe the {RailFeature.FaceOf(feature)} clean, sweep it again after lifting and re-laying the rail, with closer stations around the worst place.",
         _ => $"Wipe the {RailFeature.FaceOf(feature)} clean and sweep it again after lifting and re-laying the rail.",
     };

@@ -16,6 +16,8 @@ internal static class Settling
 
     public static string Of(MeasuredFeature feature, double limitUm, double level)
     {
+        if (feature.Remedy is { } remedy)
+            return remedy;
         if (feature.Figure is not { } figure)
             return "sweep it again with its set-up written down.";
         var between = figure.MoreBetweenUm(level);

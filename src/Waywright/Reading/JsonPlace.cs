@@ -56,6 +56,12 @@ internal sealed class JsonPlace
             problems.ThrowIfAny();
             throw;
         }
+        catch (InvalidOperationException)
+        {
+            problems.Add(null, null, "a text with half of a surrogate pair (\\ud800 to \\udfff)", "texts of whole characters");
+            problems.ThrowIfAny();
+            throw;
+        }
     }
 
     /// <summary>Notes a problem at this value.</summary>
@@ -64,9 +70,11 @@ internal sealed class JsonPlace
     /// <summary>A member, or null; a problem is noted when it is required and absent.</summary>
     public JsonPlace? Member(string name, bool required = false)
     {
-        if (_members.TryGetValue(name, out var member))
-            return member.Kind == JsonTokenType.Null ? null : member;
-        if (required)
+        if (_members.TryGetValue(name, out var member) && member.Kind != JsonTokenType.Null)
+            return member;
+        if (required && member is not null)
+            member.Reject("a value");
+        else if (required)
             _problems.Add(Line, Column, $"no \"{name}\"{(Path.Length == 0 ? "" : " in " + Path)}", $"a value for \"{name}\"");
         return null;
     }

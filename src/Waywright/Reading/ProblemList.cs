@@ -41,7 +41,7 @@ internal sealed class ProblemList(string source)
         Span<char> shown = stackalloc char[longest];
         var length = Math.Min(text.Length, longest);
         for (var i = 0; i < length; i++)
-            shown[i] = char.IsControl(text[i]) ? '\uFFFD' : text[i];
+            shown[i] = char.IsControl(text[i]) || char.GetUnicodeCategory(text[i]) is UnicodeCategory.Format or UnicodeCategory.LineSeparator or UnicodeCategory.ParagraphSeparator ? '\uFFFD' : text[i];
         return length == 0 ? "nothing" : $"'{shown[..length]}{(cut ? "..." : "")}'";
     }
 }

@@ -16,7 +16,7 @@ public sealed class GeneratorTests
             Assert.True(exit == 0 && output.Length == 0, output);
             var written = Files(fresh);
             Assert.Equal(Files(demo).Where(file => file is not ("datapackage.json" or "generate.cs")), written);
-            Assert.Equal(6, written.Length);
+            Assert.Equal(7, written.Length);
             foreach (var file in written)
                 Assert.True(File.ReadAllBytes(Path.Combine(demo, file)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(fresh, file))), file);
         }

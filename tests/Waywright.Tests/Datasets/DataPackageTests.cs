@@ -64,7 +64,9 @@ public sealed class DataPackageTests
         foreach (var number in numbers)
         {
             var suffix = Text(number, "name").Split('_')[^1];
-            if (suffix == "g" || lengths.Contains(suffix))
+            if (suffix == "n")
+                Assert.Equal("N", Text(number, "unit"));
+            else if (suffix == "g" || lengths.Contains(suffix))
                 Assert.Equal(suffix, Text(number, "unit"));
             else
                 Assert.Equal("1", Text(number, "unit"));

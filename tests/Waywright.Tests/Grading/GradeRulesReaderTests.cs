@@ -6,8 +6,8 @@ public class GradeRulesReaderTests
 {
     private const string Starting = """
         {"return_above_side_um":100,"grades":[
-        {"grade":"gantry","limits":[{"feature":"side","limit_um":30},{"feature":"side local","limit_um":15},{"feature":"top mounted","limit_um":10}]},
-        {"grade":"z","limits":[{"feature":"side","limit_um":60},{"feature":"side local","limit_um":30},{"feature":"top mounted","limit_um":20}]}]}
+        {"grade":"gantry","limits":[{"feature":"side","limit_um":30},{"feature":"side local","limit_um":15},{"feature":"top mounted","limit_um":10},{"feature":"drag","limit_percent":50}]},
+        {"grade":"z","limits":[{"feature":"side","limit_um":60},{"feature":"side local","limit_um":30},{"feature":"top mounted","limit_um":20},{"feature":"drag","limit_percent":100}]}]}
         """;
 
     [Fact]
@@ -29,7 +29,7 @@ public class GradeRulesReaderTests
         var grade = schema["properties"]!["grades"]!["items"]!["properties"]!;
         Assert.Equal(["grade", "limits", "note"], grade.AsObject().Select(p => p.Key));
         var features = grade["limits"]!["items"]!["properties"]!["feature"]!["enum"]!.AsArray().Select(f => (string)f!);
-        Assert.Equal([RailFeature.Side, RailFeature.SideLocal, RailFeature.TopMounted, RailFeature.TopLocal, RailFeature.TopFree], features);
+        Assert.Equal([RailFeature.Side, RailFeature.SideLocal, RailFeature.TopMounted, RailFeature.TopLocal, RailFeature.TopFree, RailFeature.Drag], features);
         Assert.Contains("expected", Assert.Throws<InputException>(() => GradeRules.Parse(Starting.Replace("\"return_above_side_um\":100,", "\"return_above_side_um\":100,\"colour\":1,"), "r.json")).Message, StringComparison.Ordinal);
     }
 
@@ -37,7 +37,7 @@ public class GradeRulesReaderTests
     [InlineData("\"limit_um\":60", "\"limit_um\":25", "rules.json:3:53: found '25', expected grades[1].limits[0].limit_um to be no less than 30, the limit of gantry: grades are listed best first")]
     [InlineData("\"feature\":\"top mounted\",\"limit_um\":20", "\"feature\":\"bottom\",\"limit_um\":20", "found 'bottom', expected grades[1].limits[2].feature to be")]
     [InlineData("\"feature\":\"top mounted\",\"limit_um\":20", "\"feature\":\"side\",\"limit_um\":60", "found 'side', expected grades[1].limits[2].feature to be a feature that this grade does not limit already")]
-    [InlineData("\"grade\":\"z\"", "\"grade\":\"gantry\"", "found 'gantry', expected grades[1].grade to be a name that no other grade has")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"gantry\"", "found 'gantry', expected grades[1].grade to be a name that no other grade has, in capitals or not")]
     [InlineData("\"grade\":\"z\"", "\"grade\":\"return\"", "found 'return', expected grades[1].grade to be a name other than return and measure again")]
     [InlineData("\"return_above_side_um\":100", "\"return_above_side_um\":50", "found '50', expected return_above_side_um to be no less than the lowest grade's limit on the side")]
     [InlineData("\"return_above_side_um\":100", "\"return_above_side_um\":100,\"accept_level\":1", "found '1', expected accept_level to be a number from 0.5 to 0.9999")]

@@ -1,0 +1,49 @@
+using System.Collections.Generic;
+using System.Globalization;
+using System.Linq;
+
+namespace Waywright;
+
+/// <summary>What a drag log says of one rail.</summary>
+/// <param name="Carriages">Those that ran along it, or of which something was noted.</param>
+/// <param name="Places">Its places of higher drag.</param>
+/// <param name="Spread">How unevenly they run; null where only notes were written down.</param>
+internal sealed record RailDrag(IReadOnlyList<CarriageDrag> Carriages, IReadOnlyList<DragPlace> Places, MeasuredFeature? Spread)
+{
+    /// <summary>Whether a place stays with the rail in both directions and with a second carriage.</summary>
+    public bool IsBound => Places.Any(p => p.Cause == DragCause.Rail);
+
+    /// <summary>Places that may be the rail's: seen, not proven.</summary>
+    public IReadOnlyList<DragPlace> Open => FixedList<DragPlace>.Copy(Places.Where(p => p.Cause == DragCause.Undecided));
+
+    /// <summary>The rail's part of a log; null where the log doesn't name it.</summary>
+    public static RailDrag? Of(string rail, DragLog? log)
+    {
+        var carriages = FixedList<CarriageDrag>.Copy(log?.Carriages.Where(c => c.Rail == rail) ?? []);
+        if (carriages.Count == 0)
+            return null;
+        var places = FixedList<DragPlace>.Copy(log!.Places.Where(p => p.Rail == rail));
+        return new RailDrag(carriages, places, SpreadOf([.. carriages.Where(c => c.SpreadPercent is not null)], places));
+    }
+
+    /// <summary>The worst carriage's spread; beyond a limit is proven where two carriages are beyond it, as one can't tell the rail from itself.</summary>
+    private static MeasuredFeature? SpreadOf(CarriageDrag[] run, IReadOnlyList<DragPlace> places)
+    {
+        if (run.Length == 0)
+            return null;
+        // A place that moves with a carriage is no fault of the rail: others stand for the rail where there are any.
+        var sound = run.Where(c => places.All(p => p.Carriage != c.Carriage)).ToArray();
+        var judged = (sound.Length > 0 ? sound : run).OrderBy(c => c.SpreadPercent).ToArray();
+        var (best, worst) = (judged[0], judged[^1]);
+        var pull = places.FirstOrDefault(p => p.Cause == DragCause.Direction);
+        var isProven = sound.Length >= 2 && pull is null;
+        return new MeasuredFeature(RailFeature.Drag, worst.SpreadPercent, null, null)
+        {
+            Proven = isProven ? best.SpreadPercent : 0,
+            With = $"carriage {worst.Carriage}",
+            Remedy = pull is not null ? char.ToLowerInvariant(pull.Next[0]) + pull.Next[1..]
+                : sound.Length < 2 ? "run a second carriage along it in both directions: one carriage can't tell the rail from itself."
+                : string.Create(CultureInfo.InvariantCulture, $"clean and grease carriage {worst.Carriage} and run it again; with carriage {best.Carriage} it is {best.SpreadPercent:0} %."),
+        };
+    }
+}
