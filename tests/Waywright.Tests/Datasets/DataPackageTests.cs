@@ -64,7 +64,7 @@ public sealed class DataPackageTests
         foreach (var number in numbers)
         {
             var suffix = Text(number, "name").Split('_')[^1];
-            if (suffix == "n")
+            if (Text(number, "name") == "force_n")
                 Assert.Equal("N", Text(number, "unit"));
             else if (suffix == "g" || lengths.Contains(suffix))
                 Assert.Equal(suffix, Text(number, "unit"));
