@@ -61,7 +61,10 @@ internal static partial class Markup
     }
 
     /// <summary>Encoded, with the micro sign for um: for sentences and headings of our own, not for names from data.</summary>
-    public static string Words(string text) => Encode(MicroPattern().Replace(text, "\u00B5m"));
+    public static string Words(string text) => Encode(Micro(text));
+
+    /// <summary>The micro sign for um.</summary>
+    public static string Micro(string text) => MicroPattern().Replace(text, "\u00B5m");
 
     /// <summary>A folded part.</summary>
     public static string Details(string summary, string inner) => $"<details class=\"ww-details\"><summary>{Words(summary)}</summary>{inner}</details>";
