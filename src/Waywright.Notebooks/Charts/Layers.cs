@@ -71,6 +71,7 @@ internal enum Symbol
     Diamond,
     Square,
     Triangle,
+    TriangleDown,
     Cross,
 }
 
@@ -92,6 +93,7 @@ internal static class Strokes
         Symbol.Diamond => "◆",
         Symbol.Square => "■",
         Symbol.Triangle => "▲",
+        Symbol.TriangleDown => "▼",
         Symbol.Cross => "✕",
         _ => "●",
     };

@@ -69,6 +69,7 @@ internal sealed class PlotlyTrace(Picture picture, PictureLayout layout, int pan
             Symbol.Ring => "circle-open",
             Symbol.Cross => "x-thin-open",
             Symbol.Triangle => "triangle-up",
+            Symbol.TriangleDown => "triangle-down",
             _ => markers.Symbol.ToString().ToLowerInvariant(),
         };
         var open = markers.Symbol is Symbol.Ring or Symbol.Cross;

@@ -118,6 +118,7 @@ internal static class SvgLayer
             Symbol.Diamond => $"m0 {Px(-r * 1.3)}l{Px(r * 1.3)} {Px(r * 1.3)}l{Px(-r * 1.3)} {Px(r * 1.3)}l{Px(-r * 1.3)} {Px(-r * 1.3)}z",
             Symbol.Square => $"m{Px(-r)} {Px(-r)}h{Px(2 * r)}v{Px(2 * r)}h{Px(-2 * r)}z",
             Symbol.Triangle => $"m0 {Px(-r)}l{Px(r * 1.155)} {Px(r * 1.5)}h{Px(-r * 2.31)}z",
+            Symbol.TriangleDown => $"m0 {Px(r)}l{Px(-r * 1.155)} {Px(-r * 1.5)}h{Px(r * 2.31)}z",
             Symbol.Cross => $"m{Px(-r * 0.7)} {Px(-r * 0.7)}l{Px(r * 1.4)} {Px(r * 1.4)}m0 {Px(-r * 1.4)}l{Px(-r * 1.4)} {Px(r * 1.4)}",
             _ => $"m{Px(-r)} 0a{Px(r)} {Px(r)} 0 1 0 {Px(2 * r)} 0a{Px(r)} {Px(r)} 0 1 0 {Px(-2 * r)} 0z",
         };

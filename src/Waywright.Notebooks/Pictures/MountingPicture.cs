@@ -1,9 +1,17 @@
 namespace Waywright.Notebooks;
 
-/// <summary>A rail's top free above and mounted below, on one scale, with its screws numbered in tightening order.</summary>
+/// <summary>
+/// A rail's top free above and mounted below, on one scale, with what each screw pulls as an arrow and the screws numbered in tightening order; below that the mounted top again, enlarged
+/// by a stated factor, so that what a free end does is seen.
+/// </summary>
 internal static class MountingPicture
 {
-    private const int Most = 200;
+    private const int Most = 110;
+    private const double ArrowOfReach = 0.55;
+    private const double LeastArrow = 0.04;
+    private const double OrderRow = -0.86;
+
+    private static readonly int[] Factors = [100, 50, 20, 10, 5, 2];
 
     public static Picture Of(MountedShape shape)
     {
@@ -11,21 +19,59 @@ internal static class MountingPicture
         var free = Points(shape.Free.PositionsMm, shape.Free.HeightsUm, freeLine);
         var mounted = Points(shape.Mounted.PositionsMm, shape.Mounted.HeightsUm, shape.Zone);
         var under = Points(shape.BentBase.PositionsMm, shape.BentBase.HeightsUm, shape.Zone);
-        var x = Axis.Covering("position from the dot", "mm", [0, shape.Screws.LengthMm], 6).Reaching(-0.03 * shape.Screws.LengthMm, 1.03 * shape.Screws.LengthMm, new Interval(0, shape.Screws.LengthMm));
+        var length = shape.Screws.LengthMm;
+        var x = Axis.Covering("position from the dot", "mm", [0, length], 6).Reaching(-0.03 * length, 1.03 * length, new Interval(0, length));
         var reach = 1.15 * free.Concat(mounted).Concat(under).Select(p => Math.Abs(p.Y)).Append(1).Max();
         var y = Axis.Covering("height", "µm", [-reach, reach], 4) with { Sign = "+ up" };
         var order = shape.Screws.TighteningRounds[0].ToList();
-        var marks = new MarkerLayer("screws, numbered as they are tightened", Role.Contact, Symbol.Triangle,
-            FixedList<Point>.Copy(shape.Screws.ScrewsMm.Select(at => new Point(at, shape.HeightUm(at) - shape.Zone.HeightUm(at)))),
-            FixedList<string>.Copy(shape.Screws.Holes.Select(h => Shown.Count(order.IndexOf(h) + 1))));
-        return new Picture($"Free and mounted: {ShapeModesView.NameOf(shape.Free)}", $"{Shown.Um(shape.FreeUm)} um free, {Shown.Um(shape.ResidualUm)} um mounted.", x, y,
-            new Panel("free", $"STRt {Shown.Um(shape.FreeUm)} µm", FixedList<Layer>.Copy([new DotLayer("stations", Role.Ink, free, 4) { Joined = true }, new TickLayer("screws", Role.Context, FixedList<double>.Copy(shape.Screws.ScrewsMm))])),
-            new Panel("mounted", $"STRt {Shown.Um(shape.ResidualUm)} µm", FixedList<Layer>.Copy([new LineLayer("base", Role.Context, under, Dash.Dashed), new LineLayer("mounted top", Role.Fitted, mounted), marks])))
-        { Columns = 1 };
+        var screws = new TickLayer("screws", Role.Context, FixedList<double>.Copy(shape.Screws.ScrewsMm));
+        var numbers = new MarkerLayer("screws, numbered as they are tightened", Role.Contact, Symbol.Triangle,
+            FixedList<Point>.Copy(shape.Screws.ScrewsMm.Select(at => new Point(at, OrderRow * y.High))),
+            FixedList<string>.Copy(shape.Screws.Holes.Select(h => Shown.Count(order.IndexOf(h) + 1))), Size: 8);
+        var panels = new List<Panel>
+        {
+            new("free", $"STRt {Shown.Um(shape.FreeUm)} µm", FixedList<Layer>.Copy([new DotLayer("stations", Role.Ink, free, 4) { Joined = true }, screws])),
+            new("mounted, on the same scale", $"STRt {Shown.Um(shape.ResidualUm)} µm; the largest pull is {MountedShapeView.Newton(shape.PullsN.Max())} N", FixedList<Layer>.Copy(
+                [new LineLayer("base", Role.Context, under, Dash.Dashed), new LineLayer("mounted top", Role.Fitted, mounted), .. Forces(shape, y), numbers])),
+        };
+        if (Array.Find(Factors, f => f * mounted.Concat(under).Max(p => Math.Abs(p.Y)) <= 0.7 * y.High) is > 0 and var factor)
+            panels.Add(new($"mounted, heights drawn {Shown.Count(factor)} times as large", Ends(shape), FixedList<Layer>.Copy([new LineLayer("base", Role.Context, Raised(under, factor), Dash.Dashed), new LineLayer("mounted top", Role.Fitted, Raised(mounted, factor)), screws])));
+        return new Picture($"Free and mounted: {ShapeModesView.NameOf(shape.Free)}", $"{Shown.Um(shape.FreeUm)} um free, {Shown.Um(shape.ResidualUm)} um mounted.", x, y, panels) { Columns = 1, PlotHeight = 140 };
     }
 
     public static string Caption(MountedShape shape)
-        => $"{ShapeModesView.NameOf(shape.Free)} free (above) and as predicted once screwed down in {shape.Screws.Name} (below), on one scale: {Shown.Um(shape.FreeUm)} µm become {Shown.Um(shape.ResidualUm)} µm{(shape.Base is null ? ", relative to the base" : "")}.";
+        => $"{ShapeModesView.NameOf(shape.Free)} free (above) and as predicted once screwed down in {shape.Screws.Name} (below), on one scale: {Shown.Um(shape.FreeUm)} µm become {Shown.Um(shape.ResidualUm)} µm{(shape.Base is null ? ", relative to the base" : "")}. Arrows are what each screw pulls{(shape.ClampLimitN is { } limit ? $", beside the limit of {MountedShapeView.Newton(limit)} N" : "")}.";
+
+    // An arrow down is a screw that pulls, an arrow up a place that the base pushes; the limit, or the largest force without one, is as long as half the panel.
+    private static IEnumerable<Layer> Forces(MountedShape shape, Axis y)
+    {
+        var full = shape.ClampLimitN ?? Math.Max(1e-9, shape.PullsN.Max(Math.Abs));
+        var tall = ArrowOfReach * y.High;
+        var (down, up) = (new List<Point>(), new List<Point>());
+        for (var i = 0; i < shape.PullsN.Count; i++)
+        {
+            var pull = Math.Clamp(shape.PullsN[i] / full, -1.4, 1.6);
+            if (Math.Abs(pull) < LeastArrow)
+                continue;
+            var at = shape.Screws.ScrewsMm[i];
+            var tip = shape.HeightUm(at) - shape.Zone.HeightUm(at) + (Math.Sign(pull) * 0.04 * y.High);
+            var role = shape.PullsN[i] > shape.ClampLimitN ? Role.Limit : Role.Ink;
+            yield return new LineLayer("", role, FixedList<Point>.Copy([new Point(at, tip), new Point(at, tip + (pull * tall))]));
+            (pull > 0 ? down : up).Add(new Point(at, tip + (Math.Sign(pull) * 0.03 * y.High)));
+        }
+
+        if (down.Count > 0)
+            yield return new MarkerLayer("screw pulls", Role.Ink, Symbol.TriangleDown, FixedList<Point>.Copy(down), Size: 9);
+        if (up.Count > 0)
+            yield return new MarkerLayer("base pushes", Role.Ink, Symbol.Triangle, FixedList<Point>.Copy(up), Size: 9);
+        if (shape.ClampLimitN is { } limit)
+            yield return new RuleLayer("", Role.Limit, tall, $"a pull as long as this is the limit, {MountedShapeView.Newton(limit)} N");
+    }
+
+    private static string Ends(MountedShape shape)
+        => $"The end at the dot stands {Shown.Um(shape.DotEndGapUm)} µm off the base, the far end {Shown.Um(shape.FarEndGapUm)}; widest gap {Shown.Um(shape.WidestGapUm)} µm at {Shown.Mm(Math.Round(shape.WidestGapAtMm))} mm";
+
+    private static FixedList<Point> Raised(FixedList<Point> points, double factor) => FixedList<Point>.Copy(points.Select(p => new Point(p.X, factor * p.Y)));
 
     private static FixedList<Point> Points(IReadOnlyList<double> x, IReadOnlyList<double> z, ReferenceLine line)
     {

@@ -24,6 +24,7 @@ internal sealed class PlacementView : View<RailPlacement>
     protected override string Html(RailPlacement result)
         => Markup.View(
             Verdict(result),
+            MachinePicture.Of(result) is { } plan ? FigureHtml.Of(plan, MachinePicture.Caption(result)) : "",
             result.Unfilled.Count > 1 ? Markup.List(result.Unfilled.Skip(1).Select(u => Shown.First(u.Needs))) : "",
             Markup.Table(Table(result, result.Placed, MostRows), "Rails by machine and position"),
             result.RunnerUp.Count == 0 ? "" : Markup.Details(RunnerUp(result), Markup.Table(Table(result, [.. result.RunnerUp.Except(result.Placed)], MostRows), "Runner-up: places that differ")),
