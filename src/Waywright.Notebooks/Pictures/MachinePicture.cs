@@ -69,7 +69,7 @@ internal static class MachinePicture
         var shape = (isSide ? rail?.Side : rail?.Top)?.Profile;
         if (shape is not null)
         {
-            var line = ReferenceLines.EndPoint(shape);
+            var line = StraightnessFigures.Of(shape).EndPoints;
             shape = new Profile([.. shape.PositionsMm.Select(at => placed.IsTurned ? place.LengthMm - at : at)], [.. shape.PositionsMm.Zip(shape.HeightsUm, (at, z) => (placed.IsTurned && isSide ? -1 : 1) * (z - line.HeightUm(at)))]);
         }
 
