@@ -16,15 +16,15 @@ try
     // Which rails bind, which are straight, what to do with each.
     var setups = SetupBook.Read(Path.Combine(folder, "rails", "setups.json"));
     var stock = RailStock.Read(Path.Combine(folder, "rails", "rails.csv"));
-    var graded = SweepBatch.Read(Path.Combine(folder, "rails", "sweeps.csv"), setups).Clean().Batch.Grade(stock: stock);
+    var graded = SweepBatch.Read(Path.Combine(folder, "rails", "sweeps.csv"), setups).Clean().Batch.Grade(stock: stock, drag: DragLog.Read(Path.Combine(folder, "rails", "drag.csv")));
     foreach (var rail in graded.Rails.OrderBy(rail => rail.Rail, StringComparer.Ordinal))
     {
         var id = $"rails/{rail.Rail.ToLowerInvariant()}";
         Console.WriteLine($"{id}/grade = {rail.Grade}");
         foreach (var feature in rail.Features)
         {
-            if (feature.ValueUm is { } um)
-                Print($"{id}/{feature.Feature.Replace(' ', '-')}", feature.Figure?.EstimateUm ?? um, "um");
+            if (feature.Value is { } value)
+                Print($"{id}/{feature.Feature.Replace(' ', '-')}", feature.Figure?.EstimateUm ?? value, feature.Unit);
         }
     }
 

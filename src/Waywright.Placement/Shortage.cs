@@ -44,6 +44,9 @@ internal static class Shortage
             .Where(f => f.Limit is not null && f.Upper > f.Limit)
             .ToArray();
         // Barred for another reason than its figures: the grading said what to do.
+        // Straight enough: one more run of a carriage may do, before any rail whose figures are over.
+        if (over.Length == 0 && rail.Graded.DragPlaces.Any(p => p.Cause == DragCause.Undecided))
+            return (1, rail.Name, $"{rail.Name} may do after this: {Lower(rail.Graded.Next)}");
         if (over.Length == 0 || rail.Graded is not { Side: not null, Top: not null })
             return (double.PositiveInfinity, rail.Name, $"{rail.Name} may do after this: {Lower(rail.Graded.Next)}");
         var limits = over.Select(f => string.Create(CultureInfo.InvariantCulture, $"its {Face(f.Value.Feature)} were {(f.Value.Figure is null ? "" : "proven ")}within {f.Limit:0.#} {f.Value.Unit}{Window(f.Value.Feature)} ({f.Upper:0.#} now)"));

@@ -28,7 +28,8 @@ internal static class DragPicture
             return null;
         var runs = rails.SelectMany(r => r.Carriages).SelectMany(c => c.Path).ToArray();
         var y = Axis.Covering("force", "N", [0, .. runs.SelectMany(r => r.RunningN)], 4);
-        var x = Axis.Covering("position from the dot", "mm", [0, .. runs.SelectMany(r => r.RunningMm)], 4);
+        var far = runs.Max(r => r.RunningMm.Max());
+        var x = Axis.Covering("position from the dot", "mm", [0, far], 4).Reaching(0, 1.03 * far);
         var told = rails.Select(r => $"{r.Rail}: {(r.Places.Length == 0 ? "no place stands out" : string.Join("; ", r.Places.Select(p => $"{p.Where}, {Word(p.Cause)}")))}.");
         return new Picture("Drag along the rail, by carriage and direction", string.Join(" ", told), x, y, rails.Select(r => PanelOf(r.Rail, r.Carriages, r.Places, y.High, rails.Length > 1))) { Columns = 2 };
     }

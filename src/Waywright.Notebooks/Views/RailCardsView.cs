@@ -38,10 +38,15 @@ internal sealed class RailCardsView : View<RailCards>
 
         var machine = cards.Placement.Plan.Machines == 1 ? "" : $" of machine {Shown.Count(place.Machine)}";
         yield return $"Goes to {place.Position}{machine}, dot at the {place.DotAt}.";
-        yield return place.Partner is { } partner ? $"What counts here: {place.Feature}. Pair: {partner}." : $"What counts here: {place.Feature}.";
+        var pair = place.Partner is { } partner ? $" Pair: {partner}." : "";
+        yield return place.Feature == RailFeature.Side
+            ? $"The side counts here: set it straight while the screws are loose, they don't pull it.{pair}"
+            : $"The top counts here: the screws press it down.{pair}";
         if (card.Screws is not { } screws)
             yield return "Its holes are not known: list it in rails.csv for the order of the screws.";
         else
             yield return $"{Shown.First(screws.Name)}: tighten 1, 2, 3... as drawn until the heads sit, then once more in the same order to the full torque.";
+        foreach (var carriage in card.Rail.DragPlaces.Where(p => p.Cause is DragCause.Carriage or DragCause.Direction))
+            yield return carriage.Next;
     }
 }

@@ -144,6 +144,30 @@ public class DragGradingTests
         Assert.Contains("drag spread %", Views.Text(graded), StringComparison.Ordinal);
     }
 
+    // Truth of the invented log: where each hump was put, with which carriage, and the grade that it leads to.
+    [Fact]
+    public void The_demo_log_gives_each_rail_the_grade_of_its_truth_and_finds_the_humps()
+    {
+        var folder = Repository.PathOf("datasets", "demo");
+        var rails = Path.Combine(folder, "rails");
+        var log = DragLog.Read(Path.Combine(rails, "drag.csv"));
+        var graded = SweepBatch.Read(Path.Combine(rails, "sweeps.csv"), SetupBook.Read(Path.Combine(rails, "setups.json"))).Grade(stock: RailStock.Read(Path.Combine(rails, "rails.csv")), drag: log, trials: 1_000);
+        var truth = System.Text.Json.Nodes.JsonNode.Parse(File.ReadAllText(Path.Combine(folder, "truth.json")))!["drag"]!["rails"]!.AsArray();
+        Assert.Equal(truth.Select(t => (string)t!["rail"]!), log.Carriages.Select(c => c.Rail).Distinct());
+        foreach (var rail in truth)
+        {
+            var name = (string)rail!["rail"]!;
+            Assert.Equal((string)rail["grade"]!, graded.Find(name)!.Grade);
+            var places = log.Places.Where(p => p.Rail == name).ToArray();
+            if ((double)rail["hump_n"]! == 0)
+                Assert.Empty(places);
+            else
+                Assert.InRange((double)rail["hump_mm"]!, Assert.Single(places).FromMm, places[0].ToMm);
+        }
+
+        Assert.Contains(log.Carriages, c => c.Rail == "R06" && c.Notes is ["140 mm, forward: hums under the hand"]);
+    }
+
     [Fact]
     public void The_picture_shows_each_run_and_marks_the_place_with_what_it_goes_with()
     {

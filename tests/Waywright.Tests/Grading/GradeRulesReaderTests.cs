@@ -1,4 +1,6 @@
 using System.Text.Json.Nodes;
+using Waywright.Notebooks;
+using Waywright.Tests.Reference;
 
 namespace Waywright.Tests;
 
@@ -43,8 +45,71 @@ public class GradeRulesReaderTests
     [InlineData("\"return_above_side_um\":100", "\"return_above_side_um\":100,\"accept_level\":1", "found '1', expected accept_level to be a number from 0.5 to 0.9999")]
     [InlineData("\"limit_um\":10", "\"limit_um\":0", "found '0', expected grades[0].limits[2].limit_um to be a number from 0.001 to 100000")]
     [InlineData("\"limit_um\":10", "\"limit_um\":\"10\"", "grades[0].limits[2].limit_um")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"ReTurn\"", "rules.json:3:10: found 'ReTurn', expected grades[1].grade to be a name other than return and measure again")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"MEASURE again\"", "found 'MEASURE again', expected grades[1].grade to be a name other than return")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"Gantry\"", "found 'Gantry', expected grades[1].grade to be a name that no other grade has, in capitals or not")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"z\\u200b\"", "found 'z\uFFFD', expected grades[1].grade to be a name of 1 to 64 printable characters, without blanks at its ends")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\" z\"", "found ' z', expected grades[1].grade to be a name of 1 to 64 printable characters")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"\"", "found nothing, expected grades[1].grade to be a name of 1 to 64 printable characters")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":null", "found 'null', expected grades[1].grade to be a value")]
+    [InlineData("\"grade\":\"z\"", "\"grade\":\"\\ud800\"", "found a text with half of a surrogate pair (\\ud800 to \\udfff), expected texts of whole characters")]
+    [InlineData("\"limit_um\":10}", "\"limit_um\":null}", "found 'null', expected grades[0].limits[2].limit_um to be a value")]
+    [InlineData("\"return_above_side_um\":100", "\"return_above_side_um\":null", "found 'null', expected return_above_side_um to be a value")]
+    [InlineData("{\"feature\":\"side local\",\"limit_um\":15},", "", "rules.json:3:68: found 'side local', expected grades[1].limits[1].feature to be one that gantry limits as well: a rail could miss this grade and meet the better one")]
+    [InlineData("\"limit_percent\":100", "\"limit_percent\":40", "found '40', expected grades[1].limits[3].limit_percent to be no less than 50, the limit of gantry: grades are listed best first")]
+    [InlineData("\"limit_percent\":50", "\"limit_um\":50", "found '50', expected grades[0].limits[3].limit_um to be left out: the limit of drag is limit_percent")]
+    [InlineData("\"limit_um\":15", "\"limit_um\":15,\"limit_percent\":15", "found '15', expected grades[0].limits[1].limit_percent to be left out: the limit of side local is limit_um")]
+    [InlineData("\"limit_percent\":50", "\"limit_percent\":0", "found '0', expected grades[0].limits[3].limit_percent to be a number from 0.1 to 10000")]
     public void A_wrong_value_is_named_with_its_place(string right, string wrong, string said)
         => Assert.Contains(said, Assert.Throws<InputException>(() => GradeRules.Parse(Starting.Replace(right, wrong), "rules.json")).Message, StringComparison.Ordinal);
+
+    // Which of the examples a schema can tell: the others compare one grade with another, or one value with its neighbour in a list.
+    [Fact]
+    public void The_shipped_schema_accepts_and_refuses_what_the_reader_does_by_a_general_validator()
+    {
+        DebianPython.RequireJsonSchema();
+        (string Right, string Wrong, bool Told)[] examples =
+        [
+            ("", "", true),
+            ("\"limit_um\":10}", "\"limit_um\":0}", true), ("\"limit_um\":10}", "\"limit_um\":\"10\"}", true), ("\"limit_um\":10}", "\"limit_um\":null}", true), ("\"limit_um\":10}", "\"note\":[1]}", true),
+            ("\"limit_um\":10}", "\"limit_um\":10,\"note\":[1]}", true), ("\"limit_um\":15", "\"limit_um\":15,\"limit_percent\":15", true), ("\"limit_percent\":50", "\"limit_um\":50", true), ("\"limit_percent\":50", "\"limit_percent\":0.05", true),
+            ("\"feature\":\"top mounted\",\"limit_um\":20", "\"feature\":\"bottom\",\"limit_um\":20", true), ("\"feature\":\"top mounted\"", "\"feature\":\"top free\"", true),
+            ("\"grade\":\"z\"", "\"grade\":\"return\"", true), ("\"grade\":\"z\"", "\"grade\":\"RETURN\"", true), ("\"grade\":\"z\"", "\"grade\":\"Measure Again\"", true), ("\"grade\":\"z\"", "\"grade\":\"returned once\"", true),
+            ("\"grade\":\"z\"", "\"grade\":\"\"", true), ("\"grade\":\"z\"", "\"grade\":\" z\"", true), ("\"grade\":\"z\"", "\"grade\":\"z\\u0007\"", true), ("\"grade\":\"z\"", "\"grade\":\"z\\u200b\"", true), ("\"grade\":\"z\"", "\"grade\":\"a\\u2028b\"", true),
+            ("\"grade\":\"z\"", "\"grade\":\"H\u00F6he 2\"", true), ("\"grade\":\"z\"", $"\"grade\":\"{new string('z', 64)}\"", true), ("\"grade\":\"z\"", $"\"grade\":\"{new string('z', 65)}\"", true), ("\"grade\":\"z\"", "\"grade\":5", true), ("\"grade\":\"z\"", "\"hue\":5", true),
+            ("\"return_above_side_um\":100,", "", true), ("\"return_above_side_um\":100", "\"return_above_side_um\":100,\"accept_level\":1", true), ("\"return_above_side_um\":100", "\"return_above_side_um\":100,\"accept_level\":0.9", true), ("\"return_above_side_um\":100", "\"return_above_side_um\":100,\"colour\":1", true),
+            ("\"limit_um\":60", "\"limit_um\":25", false), ("\"grade\":\"z\"", "\"grade\":\"GANTRY\"", false), ("{\"feature\":\"side local\",\"limit_um\":15},", "", false), ("\"return_above_side_um\":100", "\"return_above_side_um\":50", false),
+        ];
+        var folder = Directory.CreateTempSubdirectory("waywright-rules-").FullName;
+        try
+        {
+            var texts = examples.Select(e => e.Right.Length == 0 ? Starting : Starting.Replace(e.Right, e.Wrong, StringComparison.Ordinal)).ToArray();
+            Assert.Equal(texts.Length, texts.Distinct().Count());
+            var file = Path.Combine(folder, "examples.json");
+            File.WriteAllText(file, new JsonArray([JsonNode.Parse(File.ReadAllText(Repository.PathOf("docs", "rules.schema.json"))), .. texts.Select(t => JsonNode.Parse(t))]).ToJsonString());
+            var answers = DebianPython.Run("json_schema_answers.py", file);
+            Assert.Equal(examples.Length, answers.Length);
+            for (var i = 0; i < examples.Length; i++)
+                Assert.True(examples[i].Told ? Reads(texts[i]) == (answers[i] == "valid") : !Reads(texts[i]) && answers[i] == "valid", $"{examples[i].Wrong}: {answers[i]}");
+        }
+        finally
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+
+        static bool Reads(string text)
+        {
+            try
+            {
+                GradeRules.Parse(text, "rules.json");
+                return true;
+            }
+            catch (InputException)
+            {
+                return false;
+            }
+        }
+    }
 
     [Fact]
     public void All_that_is_wrong_is_listed_at_once()
@@ -52,5 +117,17 @@ public class GradeRulesReaderTests
         var wrong = Starting.Replace("\"limit_um\":60", "\"limit_um\":-1").Replace("\"return_above_side_um\":100", "\"return_above_side_um\":\"far\"").Replace("\"grade\":\"gantry\"", "\"grad\":\"gantry\"");
         Assert.True(Assert.Throws<InputException>(() => GradeRules.Parse(wrong, "rules.json")).Problems.Count >= 4);
         Assert.Single(Assert.Throws<InputException>(() => GradeRules.Parse("{\"return_above_side_um\":100,\"grades\":[]}", "rules.json")).Problems);
+    }
+
+    [Fact]
+    public void The_builder_s_own_limits_are_not_called_starting_limits()
+    {
+        Assert.Contains("Starting limits: common practice, no source.", Views.Text(GradeRules.Starting), StringComparison.Ordinal);
+        Assert.Contains("Starting limits: common practice, no source.", Views.Text(GradeRules.Parse(Starting, "rules.json")), StringComparison.Ordinal);
+        foreach (var own in new[] { GradeRules.Parse(Starting.Replace("\"limit_um\":10}", "\"limit_um\":11}"), "rules.json"), GradeRules.Parse(Starting.Replace("_um\":100", "_um\":120"), "rules.json") })
+        {
+            Assert.DoesNotContain("Starting", Views.Text(own), StringComparison.Ordinal);
+            Assert.Contains("Limits that you set.", Views.Html(own), StringComparison.Ordinal);
+        }
     }
 }

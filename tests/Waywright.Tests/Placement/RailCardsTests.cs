@@ -43,6 +43,21 @@ public class RailCardsTests
     }
 
     [Fact]
+    public void A_card_says_which_face_counts_and_what_the_drag_asks_for()
+    {
+        var (_, cards) = Demo();
+        var place = cards.Cards.First(c => c.Place is not null).Place!;
+        Assert.Equal(RailFeature.Side, place.Feature);
+        Assert.Contains("The side counts here: set it straight while the screws are loose", Views.Text(cards), StringComparison.Ordinal);
+        var graded = SweepBatch.Read(Path.Combine(Folder, "sweeps.csv"), SetupBook.Read(Path.Combine(Folder, "setups.json")))
+            .Grade(stock: RailStock.Read(Path.Combine(Folder, "rails.csv")), drag: DragLog.Read(Path.Combine(Folder, "drag.csv")), trials: 1_000);
+        var told = Views.Text(RailCards.Of(RailPlacement.Of(graded, RailStock.Read(Path.Combine(Folder, "rails.csv")), cards.Placement.Plan)));
+        // truth.json: the drag rises at 230 mm of R10 with its own carriage alone, at 150 mm of R09 with both.
+        Assert.Contains("Look at carriage K10: the place at 215 to 245 mm of rail R10 moves with the carriage.", told, StringComparison.Ordinal);
+        Assert.Contains("R09: Wipe rail R09 at 135 to 165 mm", told, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void A_rail_of_unknown_holes_has_a_card_without_a_drawing()
     {
         var (placement, _) = Demo();

@@ -9,11 +9,20 @@ internal static class DebianPython
 
     private static readonly Lazy<bool> HasSciPy = new(() => File.Exists(Python) && Start("-c", "import scipy.optimize").Ended);
 
+    private static readonly Lazy<bool> HasJsonSchema = new(() => File.Exists(Python) && Start("-c", "import jsonschema").Ended);
+
     public static void RequireSciPy()
     {
         if (Environment.GetEnvironmentVariable("WAYWRIGHT_REQUIRE_ALL") == "1")
             Assert.True(HasSciPy.Value, "WAYWRIGHT_REQUIRE_ALL is set: install python3-scipy.");
         Assert.SkipUnless(HasSciPy.Value, "needs Debian's python3-scipy");
+    }
+
+    public static void RequireJsonSchema()
+    {
+        if (Environment.GetEnvironmentVariable("WAYWRIGHT_REQUIRE_ALL") == "1")
+            Assert.True(HasJsonSchema.Value, "WAYWRIGHT_REQUIRE_ALL is set: install python3-jsonschema.");
+        Assert.SkipUnless(HasJsonSchema.Value, "needs Debian's python3-jsonschema");
     }
 
     /// <summary>Runs a script of the Reference folder on a file and gives the lines that it prints.</summary>
