@@ -20,6 +20,12 @@ internal static class GradeRulesReader
     {
         var problems = new ProblemList(source);
         var root = JsonPlace.Read(json, problems);
+        if (root.Kind != JsonTokenType.StartObject)
+        {
+            root.Reject("an object with return_above_side_um and grades");
+            problems.ThrowIfAny();
+        }
+
         root.OnlyMembers("grades", "return_above_side_um", "accept_level", "claim_level", "note", "$schema");
         var returns = root.Number("return_above_side_um", LeastUm, MostUm, required: true);
         var accept = root.Number("accept_level", LeastLevel, MostLevel) ?? GradeRules.UsualLevel;

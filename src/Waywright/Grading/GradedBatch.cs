@@ -51,13 +51,17 @@ public static class GradingExtensions
     /// <param name="trials">Simulations for each face, 1,000 or more.</param>
     /// <param name="seed">Of their random numbers.</param>
     /// <param name="cancel">Stops it.</param>
-    /// <exception cref="InputException">The batch is a bare profile, or passes of a face can't be aligned.</exception>
+    /// <exception cref="InputException">
+    /// The batch is a bare profile, passes of a face can't be aligned, or the drag log has none of its rails or writes one with other capitals.
+    /// </exception>
     public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, RailStock? stock = null, Func<RailStock.Rail, ScrewPattern>? screws = null, DragLog? drag = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(batch);
         rules ??= GradeRules.Starting;
         if (batch.Rails.Count == 0)
             throw new InputException(new InputProblem(batch.Source, 1, null, "a profile without rail and face", "the columns rail,face,pass,direction,position_mm,reading_um"));
+        if (drag is not null)
+            RailDrag.Check(drag, [.. batch.Rails]);
         var order = rules.Grades.Select(g => g.Grade).Prepend(GradedBatch.MeasureAgain).Prepend(GradedBatch.Return).ToArray();
         var held = new RailScrews(stock, screws ?? ScrewPattern.Every);
         var rails = batch.Pool()

@@ -1,3 +1,4 @@
+using System;
 using System.Collections.Generic;
 using System.Globalization;
 using System.Linq;
@@ -10,11 +11,29 @@ namespace Waywright;
 /// <param name="Spread">How unevenly they run; null where only notes were written down.</param>
 internal sealed record RailDrag(IReadOnlyList<CarriageDrag> Carriages, IReadOnlyList<DragPlace> Places, MeasuredFeature? Spread)
 {
+    private const int MostNamed = 12;
+
     /// <summary>Whether a place stays with the rail in both directions and with a second carriage.</summary>
     public bool IsBound => Places.Any(p => p.Cause == DragCause.Rail);
 
     /// <summary>Places that may be the rail's: seen, not proven.</summary>
     public IReadOnlyList<DragPlace> Open => FixedList<DragPlace>.Copy(Places.Where(p => p.Cause == DragCause.Undecided));
+
+    /// <summary>Refuses a log whose rails are called otherwise than those that were swept.</summary>
+    public static void Check(DragLog log, IReadOnlyList<string> swept)
+    {
+        var problems = new ProblemList(log.Source);
+        var pulled = log.Carriages.Select(c => c.Rail).Distinct().ToArray();
+        foreach (var rail in pulled.Except(swept))
+        {
+            if (swept.FirstOrDefault(s => string.Equals(s, rail, StringComparison.OrdinalIgnoreCase)) is { } same)
+                problems.Add(null, null, $"rail {ProblemList.Shown(rail)}", $"{ProblemList.Shown(same)}, as the sweeps write it");
+        }
+
+        if (!problems.Any && !pulled.Intersect(swept).Any())
+            problems.Add(null, null, $"{string.Join(", ", pulled.Take(MostNamed))}, and no rail that was swept", $"one of {string.Join(", ", swept.Take(MostNamed))}");
+        problems.ThrowIfAny();
+    }
 
     /// <summary>The rail's part of a log; null where the log doesn't name it.</summary>
     public static RailDrag? Of(string rail, DragLog? log)

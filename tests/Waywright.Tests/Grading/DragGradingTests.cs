@@ -144,6 +144,12 @@ public class DragGradingTests
         Assert.Contains("drag spread %", Views.Text(graded), StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData("r", "drag.csv: found rail 'r', expected 'R', as the sweeps write it")]
+    [InlineData("Q", "drag.csv: found Q, and no rail that was swept, expected one of R")]
+    public void A_log_that_calls_its_rails_otherwise_is_refused(string rail, string said)
+        => Assert.Equal(said, Assert.Throws<InputException>(() => Grade(Log(Run("A", "forward", rail: rail)))).Message);
+
     // Truth of the invented log: where each hump was put, with which carriage, and the grade that it leads to.
     [Fact]
     public void The_demo_log_gives_each_rail_the_grade_of_its_truth_and_finds_the_humps()

@@ -63,6 +63,14 @@ public class GradeRulesReaderTests
     public void A_wrong_value_is_named_with_its_place(string right, string wrong, string said)
         => Assert.Contains(said, Assert.Throws<InputException>(() => GradeRules.Parse(Starting.Replace(right, wrong), "rules.json")).Message, StringComparison.Ordinal);
 
+    [Theory]
+    [InlineData("[]", "rules.json:1:1: found a list, expected the document to be an object with return_above_side_um and grades")]
+    [InlineData("5", "rules.json:1:1: found '5', expected the document to be an object with return_above_side_um and grades")]
+    [InlineData("{\"return_above_side_um\":100,\"grades\":null}", "rules.json:1:38: found 'null', expected grades to be a value")]
+    [InlineData("{\"return_above_side_um\":100,\"grades\":[\"gantry\"]}", "rules.json:1:39: found 'gantry', expected grades[0] to be an object with grade and limits")]
+    public void A_document_of_another_shape_is_one_clear_problem(string text, string said)
+        => Assert.Equal(said, Assert.Throws<InputException>(() => GradeRules.Parse(text, "rules.json")).Message);
+
     // Which of the examples a schema can tell: the others compare one grade with another, or one value with its neighbour in a list.
     [Fact]
     public void The_shipped_schema_accepts_and_refuses_what_the_reader_does_by_a_general_validator()
