@@ -7,7 +7,7 @@ namespace Waywright.Notebooks;
 internal static class MountingPicture
 {
     private const int Most = 110;
-    private const double ArrowOfReach = 0.55;
+    private const double ArrowOfReach = 0.8;
     private const double LeastArrow = 0.04;
     private const double OrderRow = -0.86;
 

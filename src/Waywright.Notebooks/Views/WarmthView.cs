@@ -16,8 +16,8 @@ internal sealed class WarmthView : View<Warmth>
         if (result.HeldUm == 0)
             return $"Tighten the screws before you count on anything: without clamp force the rail slides and stays as it is {Change(result)}.";
         return result.EndsHeld
-            ? $"Let the frame bear {Moments(result)} N m at the ends: kept from turning, they leave {Size(result.HeldUm)} of bow {Change(result)}."
-            : $"Tighten the screws near {C(result.ToC)}, or count on {Size(result.HeldUm)} of bow {Change(result)}.";
+            ? $"Let the frame bear {Moments(result)} N m at the ends: kept from turning, they leave a bow of {Size(result.HeldUm)} {Change(result)}."
+            : $"Tighten the screws near {C(result.ToC)}, or count on a bow of {Size(result.HeldUm)} {Change(result)}.";
     }
 
     protected override string Text(Warmth result) => $"{Verdict(result)}\n{Table(result)}\n{string.Join('\n', Notes(result))}{(IsBent(result) ? "\n" + Care : "")}";

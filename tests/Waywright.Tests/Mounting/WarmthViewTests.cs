@@ -13,7 +13,7 @@ public class WarmthViewTests
     public void The_verdict_gives_the_action_then_the_bow_with_its_side_and_both_temperatures()
     {
         var text = Views.Text(Of(1000, 50.5));
-        Assert.Matches(@"^Tighten the screws near 50\.5 °C, or count on 1[78]\d um hollow of bow at 50\.5 °C after screwing down at 20 °C\.$", text.Split('\n')[0]);
+        Assert.Matches(@"^Tighten the screws near 50\.5 °C, or count on a bow of 1[78]\d um hollow at 50\.5 °C after screwing down at 20 °C\.$", text.Split('\n')[0]);
         Assert.Contains("Caution: warm the room", text);
         Assert.Contains("at right angles to the joint", text);
         Assert.Contains("100 mm of it by 71 um", text);
@@ -21,7 +21,7 @@ public class WarmthViewTests
         Assert.Matches(@"^Leave it: rail and base grow alike", Views.Text(Warmth.Of(Rail, Rail, 20, 50, Nine, 1000)));
         Assert.Matches(@"^Tighten the screws before you count on anything", Views.Text(Of(0, 50)));
         Assert.Matches(@"um crowned", Views.Text(Of(1000, 0)).Split('\n')[0]);
-        Assert.Matches(@"^Let the frame bear \d+\.\d( and \d+\.\d)? N m at the ends: kept from turning, they leave \d\d um hollow", Views.Text(Of(1000, 50, endsHeld: true)));
+        Assert.Matches(@"^Let the frame bear \d+\.\d( and \d+\.\d)? N m at the ends: kept from turning, they leave a bow of \d\d um hollow", Views.Text(Of(1000, 50, endsHeld: true)));
         Assert.Matches(@"^Tighten both rails alike: on opposite faces", Views.Text(Of(1000, 50, opposite: true)));
     }
 
