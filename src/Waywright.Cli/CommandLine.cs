@@ -17,6 +17,23 @@ internal static class CommandLine
         if (args is ["session", .. var rest])
             return await SessionHost.ServeAsync(rest).ConfigureAwait(false);
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        try
+        {
+            // Past the parser, which takes its time and would end the kernel on Ctrl-C: to a kernel that means 'stop the cell'.
+            if (args is ["kernel", "run", var file] && !file.StartsWith('-'))
+                return await KernelVerb.RunAsync(file).ConfigureAwait(false);
+            return await ParseAsync(args).ConfigureAwait(false);
+        }
+        catch (InputException e)
+        {
+            foreach (var problem in e.Problems)
+                await Console.Error.WriteLineAsync(problem.ToString()).ConfigureAwait(false);
+            return BadInput;
+        }
+    }
+
+    private static async Task<int> ParseAsync(string[] args)
+    {
         // Not a RootCommand: that is named after the assembly, and help should say waywright.
         var root = new Command("waywright", "Measures, grades and proves the parts of a belt-driven gantry.")
         {
@@ -39,19 +56,6 @@ internal static class CommandLine
             return BadInput;
         }
 
-        try
-        {
-            // To a kernel Ctrl-C means 'stop the cell', so it is not ended by it.
-            var configuration = new InvocationConfiguration { EnableDefaultExceptionHandler = false };
-            if (args is ["kernel", "run", ..])
-                configuration.ProcessTerminationTimeout = null;
-            return await parsed.InvokeAsync(configuration).ConfigureAwait(false);
-        }
-        catch (InputException e)
-        {
-            foreach (var problem in e.Problems)
-                await Console.Error.WriteLineAsync(problem.ToString()).ConfigureAwait(false);
-            return BadInput;
-        }
+        return await parsed.InvokeAsync(new InvocationConfiguration { EnableDefaultExceptionHandler = false }).ConfigureAwait(false);
     }
 }

@@ -8,6 +8,12 @@ internal static class KernelVerb
 {
     public static Command Create() => new("kernel", "The kernel that runs notebooks in Jupyter.") { Install(), Remove(), Run() };
 
+    public static async Task<int> RunAsync(string file)
+    {
+        await JupyterKernel.RunAsync(file).ConfigureAwait(false);
+        return CommandLine.Done;
+    }
+
     private static Command Install()
     {
         var prefix = Prefix();
@@ -41,11 +47,7 @@ internal static class KernelVerb
     {
         var file = new Argument<string>("FILE") { Description = "The connection file that Jupyter hands over." };
         var command = new Command("run", "Serve one notebook; Jupyter calls this.") { file };
-        command.SetAction(async (parsed, _) =>
-        {
-            await JupyterKernel.RunAsync(parsed.GetRequiredValue(file)).ConfigureAwait(false);
-            return CommandLine.Done;
-        });
+        command.SetAction((parsed, _) => RunAsync(parsed.GetRequiredValue(file)));
         return command;
     }
 

@@ -31,9 +31,9 @@ internal sealed class JupyterKernel
     public static async Task RunAsync(string file)
     {
         var connection = ConnectionFile.Read(file);
+        // The cells' process starts while the sockets are bound: it takes longest.
+        await using var cells = new KernelCells(new SessionOptions(Directory.GetCurrentDirectory(), BuildFolder.Current, CellLimit, MemoryLimitBytes));
         using var sockets = JupyterSockets.Open(connection, file);
-        var folder = Directory.GetCurrentDirectory();
-        await using var cells = new KernelCells(new SessionOptions(folder, BuildFolder.Current, CellLimit, MemoryLimitBytes));
         using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, signal =>
         {
             signal.Cancel = true;

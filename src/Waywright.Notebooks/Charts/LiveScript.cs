@@ -48,7 +48,7 @@ internal sealed class LiveScript
     {
         using var script = OpenPlotly();
         using var packed = new MemoryStream();
-        using (var gzip = new GZipStream(packed, CompressionLevel.SmallestSize, leaveOpen: true))
+        using (var gzip = new GZipStream(packed, CompressionLevel.Optimal, leaveOpen: true))
             script.CopyTo(gzip);
         return Convert.ToBase64String(packed.GetBuffer(), 0, (int)packed.Length);
     }
