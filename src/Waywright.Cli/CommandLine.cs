@@ -40,6 +40,7 @@ internal static class CommandLine
             new HelpOption(),
             new VersionOption(),
             PublishVerb.Create(),
+            VerifyVerb.Create(),
             StraightnessVerb.Create(),
             GradeVerb.Create(),
             PlanVerb.Create(),

@@ -60,8 +60,10 @@ internal sealed class Build
 
         var page = new PageContent(Record.Title, Record.Date, Record.Licence, failure, status == PublishStatus.Stopped, _runs, _findings);
         File.WriteAllText(Path.Combine(folder, PageFile), PageWriter.Write(page), Utf8);
-        if (status == PublishStatus.Published)
-            File.WriteAllText(Path.Combine(folder, Ownership.RecordFile), Record.ToJson(), Utf8);
+        if (status != PublishStatus.Published)
+            return;
+        File.WriteAllText(Path.Combine(folder, Ownership.RecordFile), Record.ToJson(), Utf8);
+        RoCrate.Write(folder, Record);
     }
 
     // One seed for the build, or none: with two, the parameters say which notebook had which.

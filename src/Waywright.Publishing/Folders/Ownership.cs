@@ -25,7 +25,7 @@ internal static class Ownership
             return null;
         var files = Directory.EnumerateFiles(folder, "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.None })
             .Select(file => Path.GetRelativePath(folder, file).Replace('\\', '/'))
-            .Where(file => !Desktop.Contains(Path.GetFileName(file)))
+            .Where(file => !IsDesktop(file))
             .Order(StringComparer.Ordinal)
             .ToList();
         if (files.Count == 0)
@@ -35,6 +35,9 @@ internal static class Ownership
             return $"a folder with other files in it, such as '{files[0]}'";
         return files.FirstOrDefault(file => file != RunFile && !known.Contains(file)) is { } foreign ? $"'{foreign}', which Waywright did not write" : null;
     }
+
+    /// <summary>True for what desktops leave in every folder that they show.</summary>
+    public static bool IsDesktop(string file) => Desktop.Contains(Path.GetFileName(file));
 
     /// <summary>True for a folder that a run of ours wrote, whatever was added since.</summary>
     public static bool IsBuild(string folder) => FilesOf(folder) is not null;

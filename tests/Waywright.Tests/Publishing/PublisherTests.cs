@@ -19,7 +19,7 @@ public sealed class PublisherTests : IDisposable
 
         Assert.Equal(PublishStatus.Published, result.Status);
         Assert.Equal(
-            ["index.html", "inputs/rails/sweeps.csv", "notebooks/1-rails.ipynb", "notebooks/2-belts.ipynb", "record.json", "run.json"],
+            ["index.html", "inputs/rails/sweeps.csv", "notebooks/1-rails.ipynb", "notebooks/2-belts.ipynb", "record.json", "ro-crate-metadata.json", "run.json"],
             _build.Files(_build.Out).Keys.Order(StringComparer.Ordinal));
         Assert.Equal("abc", _build.Published("inputs/rails/sweeps.csv"));
         Assert.Equal(["rails/grades"], result.Kept.Select(kept => kept.Id));
