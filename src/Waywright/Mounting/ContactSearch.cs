@@ -12,7 +12,7 @@ namespace Waywright;
 /// </remarks>
 internal sealed class ContactSearch
 {
-    // Of the size of the gap: far below anything that is measured, far above rounding.
+    // Of the size of the free gap: far below anything that is measured, far above rounding.
     private const double Tolerance = 1e-9;
     private const int MostSteps = 20;
 
@@ -58,9 +58,10 @@ internal sealed class ContactSearch
     {
         var forces = new double[_places.Length];
         Bend(forces);
+        // Of the free gap, not of what is left: with a screw at every station only rounding is left, and no search in it would end.
         var size = 0.0;
-        foreach (var w in _open)
-            size = Math.Max(size, Math.Abs(w));
+        foreach (var d in _gap)
+            size = Math.Max(size, Math.Abs(d));
         var entered = Tolerance * size;
         for (var step = 0; withBase && AddDeepest(entered); step++)
         {
