@@ -8,7 +8,8 @@ internal static class ArrangeScript
 {
     /// <summary>
     /// Defines <c>wwArrange</c>: <c>columns(layout, width)</c> sets width and height and as many small multiples beside each other as there is room for;
-    /// <c>makeRoom(plotly, box, layout)</c> looks at the drawn figure and moves what does not fit.
+    /// <c>makeRoom(plotly, box, layout)</c> looks at the drawn figure and moves what does not fit; <c>stepped(chart, box)</c> gives the traces at the slider's present value,
+    /// and <c>slider(box, chart, redraw)</c> puts the slider under the figure, an input of the page that keyboards and screen readers know.
     /// </summary>
     public const string Text = """
         const wwArrange = {
@@ -42,6 +43,28 @@ internal static class ArrangeScript
               change["xaxis.range"] = [low, low + (high - low) / shrink];
             }
             return Object.keys(change).length ? plotly.relayout(box, change) : box;
+          },
+
+          stepped(chart, box) {
+            const step = chart.slider?.steps[box.wwStep ?? chart.slider.start];
+            if (!step) return chart.data ?? [];
+            return chart.data.map((trace, i) => Object.fromEntries(Object.entries({ ...trace, ...step[i] }).filter(([, value]) => value !== null)));
+          },
+
+          slider(box, chart, redraw) {
+            if (!chart.slider || box.wwSlider) return;
+            const { label, values, start } = chart.slider, row = document.createElement("label"), input = document.createElement("input"), output = document.createElement("output");
+            row.className = "ww-slider";
+            row.style.cssText = "display:flex;flex-wrap:wrap;gap:.25em .75em;align-items:center;max-width:42rem;margin:.25em 0 .5em";
+            input.style.cssText = "flex:1 1 12rem;min-height:2rem;accent-color:#0072B2";
+            output.style.cssText = "min-width:6em;font-variant-numeric:tabular-nums";
+            Object.assign(input, { type: "range", min: 0, max: values.length - 1, step: 1, value: start });
+            const show = () => { output.textContent = values[input.value]; input.setAttribute("aria-valuetext", values[input.value]); };
+            input.addEventListener("input", () => { box.wwStep = +input.value; show(); redraw(); });
+            show();
+            row.append(label, input, output);
+            box.after(row);
+            box.wwSlider = row;
           },
         };
         """;

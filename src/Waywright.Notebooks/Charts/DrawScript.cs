@@ -26,14 +26,16 @@ internal static class DrawScript
             const data = figure.querySelector(":scope > script.ww-plot").textContent;
             const chart = JSON.parse(data.split('"#000000"').join(JSON.stringify(ink)));
             wwArrange.columns(chart.layout, width);
-            plotly.react(box, chart.data, chart.layout, chart.config)
+            plotly.react(box, wwArrange.stepped(chart, box), chart.layout, chart.config)
               .then(() => wwArrange.makeRoom(plotly, box, chart.layout))
+              .then(() => wwArrange.slider(box, chart, () => draw(figure)))
               .then(() => print(false, figure), why => { console.warn("Waywright: a chart stays static,", why); plotly.purge(box); });
           }
 
           function print(paper, figure) {
             const box = boxes.get(figure), picture = still(figure), drawn = box.childElementCount > 0;
             box.style.display = paper ? "none" : "";
+            if (box.wwSlider) box.wwSlider.style.display = paper ? "none" : "flex";
             if (picture) picture.style.display = drawn && !paper ? "none" : "";
           }
 

@@ -37,7 +37,7 @@ internal static class FigureHtml
     /// <summary>Data, layout and config of a picture's live figure, with every <c>&lt;</c> escaped.</summary>
     // Kept apart so that a host whose FSharp.Core is too old fails here, and the static picture is already there.
     [MethodImpl(MethodImplOptions.NoInlining)]
-    public static string Json(Picture picture) => Escaped(Plotly.NET.GenericChart.toJson(PlotlyPicture.Draw(picture)));
+    public static string Json(Picture picture) => Escaped(picture.Slider is { } slider ? slider.Add(Drawn(picture), Drawn) : Drawn(picture));
 
     public static string Escaped(string json) => json.Replace("<", "\\u003c", StringComparison.Ordinal);
 
@@ -49,6 +49,8 @@ internal static class FigureHtml
 
     public static string Figure(string id, string still, string data, string below)
         => $"<figure class=\"ww-figure\" id=\"{id}\" style=\"margin:1em 0\">{still}{data}{below}</figure>";
+
+    private static string Drawn(Picture picture) => Plotly.NET.GenericChart.toJson(PlotlyPicture.Draw(picture));
 
     private static string Folded(TextTable? data) => data is null ? "" : Markup.Details("Data", Markup.Table(data, "The figures behind the picture"));
 }

@@ -36,6 +36,9 @@ internal sealed record Picture
     /// <summary>Height of one panel's plot in px; null takes the usual one.</summary>
     public int? PlotHeight { get; init; }
 
+    /// <summary>What a reader may change; null for a picture that stays.</summary>
+    public Slider? Slider { get; init; }
+
     /// <summary>One layer for each name in the key, in order of first appearance.</summary>
     public IEnumerable<Layer> Key => Panels.SelectMany(p => p.Layers).Where(l => l.Name.Length > 0).DistinctBy(l => l.Name);
 

@@ -80,8 +80,9 @@
   const render = async (plotly, live, figure) => {
     live.drawnWidth = live.clientWidth;
     const layout = layoutOf(figure, live.drawnWidth);
-    await plotly.react(live, inked(figure.data ?? []), layout, configOf(figure));
+    await plotly.react(live, inked(wwArrange.stepped(figure, live)), layout, configOf(figure));
     await wwArrange.makeRoom(plotly, live, layout);
+    wwArrange.slider(live, figure, () => render(plotly, live, figure));
   };
 
   // The still picture's own title and description, in the words of who drew it; without one the caption.

@@ -50,6 +50,36 @@ public sealed class ChartTests(DemoPage demo)
         Assert.Empty(page.Messages);
     }
 
+    // A native range input: keyboards and screen readers know it. Its value outlives a redrawing for a dark page.
+    [Theory]
+    [InlineData(1280)]
+    [InlineData(390)]
+    public async Task A_slider_changes_its_chart_by_keyboard_and_keeps_its_value(int width)
+    {
+        await using var page = await demo.OpenAsync(new Reader(width));
+        await page.DrawAllAsync();
+        var sliders = await page.Page.QuerySelectorAllAsync(".ww-slider input[type=range]");
+        Assert.Equal(3, sliders.Length);
+        foreach (var slider in sliders)
+        {
+            await slider.EvaluateFunctionAsync("input => input.scrollIntoView({ block: 'center' })");
+            var before = await slider.EvaluateFunctionAsync<string>(Drawn);
+            var told = await slider.EvaluateFunctionAsync<string>("input => input.getAttribute('aria-valuetext')");
+            await slider.FocusAsync();
+            await page.Page.Keyboard.PressAsync("ArrowRight");
+            await page.WaitAsync("before => { const input = document.activeElement; return (" + Drawn + ")(input) !== before; }", before);
+            Assert.NotEqual(told, await slider.EvaluateFunctionAsync<string>("input => input.getAttribute('aria-valuetext')"));
+        }
+
+        var changed = await sliders[0].EvaluateFunctionAsync<string>(Drawn);
+        await page.Page.EmulateMediaFeaturesAsync([new() { MediaFeature = PuppeteerSharp.MediaFeature.PrefersColorScheme, Value = "dark" }]);
+        await page.WaitAsync(TextIs, "rgb(230, 230, 230)");
+        Assert.Equal(changed, await sliders[0].EvaluateFunctionAsync<string>(Drawn));
+        Assert.Empty(page.Messages);
+    }
+
+    private const string Drawn = "input => [...input.closest('.ww-figure').querySelectorAll('.live .scatterlayer path')].map(path => path.getAttribute('d')).join(' ')";
+
     [Fact]
     public async Task A_reader_on_a_phone_can_move_the_page_with_a_finger_on_a_chart()
     {

@@ -53,7 +53,7 @@ public sealed record BeltDensity
         if (knownReads is not null && (known is null || known.Si.Value <= 0 || knownReads.Si.Value <= 0))
             throw new ArgumentException("The reading of a known weight needs the weight, both above 0.", nameof(knownReads));
         var step = division.Si.Value;
-        Uncertain scale = knownReads is null ? 1 : known!.Si / Uncertain.Input(new object(), "reading of the known weight", knownReads.Si.Value, Math.Max(knownReads.Si.StandardUncertainty, step / Math.Sqrt(12)), double.PositiveInfinity);
+        Uncertain scale = knownReads is null ? 1 : known!.AsInput("known weight").Si / Uncertain.Input(new object(), "reading of the known weight", knownReads.Si.Value, Math.Max(knownReads.Si.StandardUncertainty, step / Math.Sqrt(12)), double.PositiveInfinity);
         Uncertain[] masses = [.. pieces.Select((p, i) => scale * (p.Mass.Si.StandardUncertainty > 0 ? p.Mass.Si : Uncertain.Input(new object(), Numbered("scale reading", i), p.Mass.Si.Value, step * Math.Sqrt(2 / 12.0), double.PositiveInfinity)))];
         Uncertain[] lengths = [.. pieces.Select((p, i) => p.Length.AsInput(Numbered("length of the piece", i)).Si)];
         var first = masses[0].Value / lengths[0].Value;
@@ -65,7 +65,7 @@ public sealed record BeltDensity
         var doubled = lengths.Sum(l => l.Value) * 2;
         var next = mu.StandardUncertainty / mu.Value < 0.005
             ? "Good to half a per cent: the span and the note matter more."
-            : $"{(known is null ? "Lay about 100 g on the pan first, since scales hide small loads near zero. " : "")}Weigh {NumberText.Significant(doubled, 2)} m in one go for half the uncertainty, {NumberText.Significant(MetresToWeigh(0.01, mu.Value, step), 2)} m for 1 %.";
+            : $"{(known is null ? "Lay about 100 g on the pan first, since scales hide small loads near zero. " : "")}Weigh {NumberText.Significant(doubled, 2)} m in one go for half the uncertainty{(mu.StandardUncertainty / mu.Value > 0.01 ? $", {NumberText.Significant(MetresToWeigh(0.01, mu.Value, step), 2)} m for 1 %" : "")}.";
         var count = pieces.Count == 1 ? "one piece" : string.Create(CultureInfo.InvariantCulture, $"{pieces.Count} pieces");
         var status = string.Create(CultureInfo.InvariantCulture, $"weighed: {count}, {NumberText.Significant(doubled / 2, 3)} m, {pan}, read to {NumberText.Plain(step * 1000)} g");
         return new(Quantity.FromSi<LinearDensity>(mu, status), status, next) { ChiSquared = chiSquared, IsConsistent = IsWithin(chiSquared, pieces.Count - 1) };

@@ -124,7 +124,7 @@ internal static class BeltPitchText
     {
         var best = pitch.Candidates[0];
         var measured = $"{pitch.PitchMm.ToShortString()} mm over {pitch.Pitches.ToString(CultureInfo.InvariantCulture)} pitches";
-        var action = pitch.Found is { } found ? $"Take the belt as {found.Name}: {measured}, {Percent(found)}."
+        var action = pitch.Found is { } found ? $"Take the belt as {found.Name}: {measured}, {Percent(found)} likely."
             : best.PitchMm is null ? $"Count the teeth again: {measured} fits none of the known pitches."
             : pitch.PitchesToSettle is { } more ? string.Create(CultureInfo.InvariantCulture, $"Measure over {more + 1} teeth ({more} pitches): {measured} leaves {best.Name} at {Percent(best)} and {pitch.Candidates[1].Name} at {Percent(pitch.Candidates[1])}.")
             : $"Undecided: {measured} leaves {best.Name} at {Percent(best)} and {pitch.Candidates[1].Name} at {Percent(pitch.Candidates[1])}.";
