@@ -53,11 +53,14 @@ internal static class ExplorePicture
                 yield return new LineLayer(isEdge ? "5 % high" : "1, 2, 10, 20 % high", isEdge ? Role.Limit : Role.Context, FixedList<Point>.Copy(Curve(bending, xis[i][clamps])), isEdge ? Dash.Dashed : Dash.Solid, isEdge ? 2 : 1);
             }
 
-            foreach (var (level, height) in new[] { (0, 0.88), (2, 0.62) })
+            // On two pulleys the lines lie too close together for all their numbers.
+            (int Level, double Height)[] numbered = clamps == 0 ? [(0, 0.88), (2, 0.62)] : [(0, 0.9), (1, 0.76), (2, 0.62)];
+            foreach (var (level, height) in numbered)
             {
                 var mm = xis[level][clamps] * Math.Sqrt(bending / (height * y.High));
-                var at = mm < x.High ? new Point(mm, height * y.High) : new Point(x.High, Math.Min(y.High, bending * Math.Pow(xis[level][clamps] / x.High, 2)));
-                yield return new TextLayer(at, $"{Three(100 * Levels[level])} %", mm < 0.9 * x.High ? Beside.Right : Beside.BelowLeft);
+                var atEdge = bending * Math.Pow(xis[level][clamps] / x.High, 2);
+                var at = mm < 0.9 * x.High ? new Point(mm, height * y.High) : new Point(x.High, Math.Min(y.High, atEdge));
+                yield return new TextLayer(at, atEdge > y.High ? "" : $"{Three(100 * Levels[level])} %", mm < 0.9 * x.High ? Beside.Right : Beside.BelowLeft);
             }
 
             yield return new DotLayer("this span", Role.Ink, FixedList<Point>.Copy([new Point(spanMm, newton)]), 9);
