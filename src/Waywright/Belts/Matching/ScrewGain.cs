@@ -35,6 +35,17 @@ public sealed record ScrewGain
         ? $"A turn gives {NewtonPerTurn.ToShortString()} N.{(FrictionBand is null ? " Approach from both sides once, for the friction band." : "")}"
         : $"Turn further before you measure the gain: {NewtonPerTurn.ToShortString()} N a turn is not told apart from none.";
 
+    /// <summary>The friction band from the same belt approached from both sides, the carriage stopped once coming from the left and once from the right: half of the difference.</summary>
+    /// <param name="fromLeft">Stopped coming from the left.</param>
+    /// <param name="fromRight">Stopped coming from the right.</param>
+    public static Measured<Force> FrictionBandOf(BeltTension fromLeft, BeltTension fromRight)
+    {
+        ArgumentNullException.ThrowIfNull(fromLeft);
+        ArgumentNullException.ThrowIfNull(fromRight);
+        var half = (fromLeft.Tension.Si - fromRight.Tension.Si) / 2;
+        return Quantity.FromSi<Force>(half.Value < 0 ? -half : half, "half of the difference between both directions of approach");
+    }
+
     /// <summary>From a belt before and after a turn.</summary>
     /// <param name="before">Before.</param>
     /// <param name="after">After.</param>

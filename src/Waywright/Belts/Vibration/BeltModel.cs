@@ -1,5 +1,6 @@
 using System;
 using System.Collections.Generic;
+using System.Linq;
 
 namespace Waywright;
 
@@ -39,9 +40,32 @@ internal sealed class BeltModel
 
     public string Words => _span.BendingStiffnessNm2 is null ? "string with its corrections" : $"tensioned beam between {_span.First.Kind} and {_span.Second.Kind}";
 
-    public Uncertain Tension(Uncertain frequency) => Uncertain.Of(v => TensionN(v[^1], Terms.Of(v)), [.. Inputs(), frequency]);
+    public Uncertain Tension(Uncertain frequency) => Propagated(v => TensionN(v[^1], Terms.Of(v)), [.. Inputs(), frequency]);
 
-    public Uncertain Frequency(Uncertain tension) => Uncertain.Of(v => Hertz(v[^1], Terms.Of(v)), [.. Inputs(), tension]);
+    public Uncertain Frequency(Uncertain tension) => Propagated(v => Hertz(v[^1], Terms.Of(v)), [.. Inputs(), tension]);
+
+    // Central differences of fourth order over a ten-thousandth of the input, not over its u: however uncertain a length is, it must not become negative on the way.
+    private static Uncertain Propagated(Func<double[], double> f, Uncertain[] inputs)
+    {
+        double[] values = [.. inputs.Select(i => i.Value)];
+        double[] slopes = [.. inputs.Select((input, i) => input.StandardUncertainty == 0 ? 0 : Slope(i))];
+        return Uncertain.Of(f(values), inputs, slopes);
+
+        double Slope(int i)
+        {
+            // Offsets go with the span's length; shares of a hold lie between 0 and 1.
+            var size = i == Terms.OffsetsAt ? values[Terms.LengthAt] : i is Terms.TeethAt or Terms.HoldAt ? 1 : Math.Abs(values[i]);
+            var step = 1e-4 * size;
+            return ((8 * (At(1) - At(-1))) - (At(2) - At(-2))) / (12 * step);
+
+            double At(int steps)
+            {
+                var moved = (double[])values.Clone();
+                moved[i] += steps * step;
+                return f(moved);
+            }
+        }
+    }
 
     /// <summary>The tension of a note with some terms changed: what each of them does.</summary>
     public double TensionN(double hertz, Func<Terms, Terms> change)
@@ -62,7 +86,7 @@ internal sealed class BeltModel
     {
         var length = x.Length + x.Offsets + (x.Give * 2 * tension);
         if (length <= 0)
-            throw new ArgumentException("The ends' offsets leave no free length.");
+            throw new InputException(new InputProblem("ends", null, null, $"offsets of {NumberText.Significant(1000 * x.Offsets, 3)} mm in all", $"some of the span's {NumberText.Significant(1000 * x.Length, 4)} mm to be left"));
         var density = x.Density + (x.Air * AirKgPerM3 * Math.PI / 4 * x.Width * x.Width);
         double Note(int clamps) => TensionedBeam.FrequencyHz(_partial, tension, x.Bending, density, length, clamps);
 
@@ -141,7 +165,7 @@ internal sealed class BeltModel
     {
         var alone = x.Bending > 0 ? Hertz(4 * x.Density * Math.Pow(x.Length * hertz / _partial, 2) / (Widest * Widest), x with { Teeth = 0, Hold = 0 }) : 0;
         var why = alone > hertz
-            ? $"a note above {NumberText.Significant(alone, 3)} Hz, which the stated bending stiffness{(x.Amplitude > 0 ? " and pluck give" : " gives")} without any tension: check the stiffness, or which partial was heard"
+            ? $"a note above {(alone < 1e6 ? NumberText.Significant(alone, 3) : NumberText.Plain(alone))} Hz, which the stated bending stiffness{(x.Amplitude > 0 ? " and pluck give" : " gives")} without any tension: check the stiffness, or which partial was heard"
             : "a smaller amplitude: so hard a pluck alone would sound higher";
         return new InputException(new InputProblem("frequency", null, null, $"{NumberText.Significant(hertz, 4)} Hz", why));
     }
@@ -167,6 +191,11 @@ internal sealed class BeltModel
     /// <summary>The numbers of a span, in the order of <see cref="Inputs"/>; nothing stated is 0.</summary>
     internal readonly record struct Terms(double Length, double Density, double Bending, double Offsets, double Give, double Width, double Air, double Amplitude, double Stretch, double Loop, double Teeth, double Hold, bool IsPinned)
     {
+        public const int LengthAt = 0;
+        public const int OffsetsAt = 3;
+        public const int TeethAt = 10;
+        public const int HoldAt = 11;
+
         public static Terms Of(IReadOnlyList<double> v) => new(v[0], v[1], Math.Max(0, v[2]), v[3], v[4], v[5], v[6], v[7], v[8], v[9], v[10], v[11], false);
     }
 }

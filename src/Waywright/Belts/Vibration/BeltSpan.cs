@@ -113,8 +113,8 @@ public sealed record BeltSpan
     /// <param name="frequency">A note of the plucked span, above 0.</param>
     /// <param name="partial">Which: 1 for the lowest.</param>
     /// <exception cref="ArgumentOutOfRangeException">The frequency is 0 or negative, or the partial below 1.</exception>
-    /// <exception cref="ArgumentException">An amplitude without a stretch stiffness, or ends that leave no length.</exception>
-    /// <exception cref="InputException">The note is lower than what stiffness or pluck alone would give: no tension explains it.</exception>
+    /// <exception cref="ArgumentException">An amplitude without a stretch stiffness.</exception>
+    /// <exception cref="InputException">The note is lower than what stiffness or pluck alone would give, so no tension explains it; or the ends' offsets leave no length.</exception>
     public BeltTension Tension(Measured<Frequency> frequency, int partial = 1)
     {
         var note = Positive(frequency, nameof(frequency)).AsInput("frequency");
@@ -133,7 +133,8 @@ public sealed record BeltSpan
     /// <param name="tension">The wanted tension, above 0.</param>
     /// <param name="partial">Which note: 1 for the lowest.</param>
     /// <exception cref="ArgumentOutOfRangeException">The tension is 0 or negative, or the partial below 1.</exception>
-    /// <exception cref="ArgumentException">An amplitude without a stretch stiffness, or ends that leave no length.</exception>
+    /// <exception cref="ArgumentException">An amplitude without a stretch stiffness.</exception>
+    /// <exception cref="InputException">The ends' offsets leave no length.</exception>
     public BeltTension Note(Measured<Force> tension, int partial = 1)
     {
         var pull = Positive(tension, nameof(tension)).AsInput("tension");

@@ -38,6 +38,13 @@ public sealed class ScrewGainTests
         Assert.StartsWith("Leave `left`: it is equal to the other within 5 %", gain.Match(BeltPair.Compare(Belt(100), Belt(100.5), "left", "right")).Verdict, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void The_friction_band_is_half_of_what_both_directions_differ_by()
+    {
+        Assert.Equal(0.00108864 * ((97 * 97) - (95 * 95)) / 2, ScrewGain.FrictionBandOf(Belt(95), Belt(97)).Si.Value, 1e-9);
+        Assert.Equal(ScrewGain.FrictionBandOf(Belt(95), Belt(97)).Si.Value, ScrewGain.FrictionBandOf(Belt(97), Belt(95)).Si.Value, 1e-15);
+    }
+
     // Never a turn below the friction band, nor below what the readings can tell apart.
     [Fact]
     public void No_turn_is_advised_that_friction_or_noise_would_swallow()

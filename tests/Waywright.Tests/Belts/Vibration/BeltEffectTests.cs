@@ -115,8 +115,39 @@ public sealed class BeltEffectTests
         Assert.StartsWith("frequency: found 50.00 Hz, expected a note above 389 Hz, which the stated bending stiffness gives without any tension", problem.ToString(), StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => Span() with { BendingStiffnessNm2 = 0.0 });
         Assert.Throws<ArgumentException>(() => (Span() with { Amplitude = 1.mm }).Tension(96.Hz));
-        Assert.Throws<ArgumentException>(() => (Span() with { First = BeltEnd.FreeForm((-400).mm) }).Tension(96.Hz));
+        Assert.Contains("offsets of -400 mm in all, expected some of the span's 300.0 mm", Assert.Throws<InputException>(() => (Span() with { First = BeltEnd.FreeForm((-400).mm) }).Tension(96.Hz)).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentOutOfRangeException>(() => Span().Tension(96.Hz, partial: 0));
+    }
+
+    // However little is known, there is a figure with its uncertainty and no number that is not finite.
+    [Fact]
+    public void Wide_uncertainties_still_give_a_figure()
+    {
+        var vague = new BeltSpan(180.mm.WithUncertainty(2.m), 8.4.g_per_m.WithUncertainty(100.g_per_m)) { BendingStiffnessNm2 = Uncertain.Input("bending stiffness", 4e-5, 1), Second = BeltEnd.Unknown, Width = 6.mm.WithUncertainty(60.mm) };
+        var tension = vague.Tension(96.Hz.WithUncertainty(900.Hz)).Tension.Si;
+        Assert.InRange(tension.Value, 9, 10.1);
+        Assert.True(double.IsFinite(tension.StandardUncertainty) && tension.StandardUncertainty > 100);
+    }
+
+    // A span that was calculated (axes, a checked tape, two places of a scale) is an uncertain input as any other, and what two belts share of it cancels.
+    [Fact]
+    public void A_span_may_come_from_the_axes_from_a_checked_tape_or_from_the_carriages_scale()
+    {
+        var axes = 180.mm.WithUncertainty(0.3.mm).Named("axes of the bench");
+        var wheel = BeltPulley.Toothed(20, 2);
+        var open = BeltPath.OpenSpan(axes, wheel, wheel);
+        var pair = BeltPair.Compare(new BeltSpan(open, 8.4.g_per_m).Tension(96.Hz.WithUncertainty(0.4.Hz)), new BeltSpan(BeltPath.OpenSpan(axes, wheel, wheel), 8.4.g_per_m).Tension(97.Hz.WithUncertainty(0.4.Hz)));
+        Assert.Contains("axes of the bench", pair.Cancelled);
+
+        // A tape that reads 0.5 mm in 500 too long, by three known lengths: 180.18 reads as 180 (ISO/TS 28037:2010, 11.1).
+        var tape = CalibrationLine.Of("tape", [0.1, 0.3, 0.5], [0.1001, 0.3003, 0.5005], [5e-5, 5e-5, 5e-5]);
+        var taped = Quantity.FromSi<UnitsNet.Length>(tape.ValueOf(Uncertain.Input("reading", 0.18018, 1e-4)), "checked tape");
+        Assert.Equal(0.18, taped.Si.Value, 1e-9);
+        Assert.Contains(new BeltSpan(taped, 8.4.g_per_m).Tension(96.Hz).Budget.Lines, l => l.Input.StartsWith("tape: ", StringComparison.Ordinal));
+
+        var zero = Uncertain.Input("zero of the carriage's scale", 0.042, 5e-4);
+        BeltTension At(double metres) => new BeltSpan(Quantity.FromSi<UnitsNet.Length>(metres - zero, "place less zero"), 8.4.g_per_m).Tension(96.Hz);
+        Assert.InRange(At(0.222).Tension.Si.CorrelationWith(At(0.262).Tension.Si), 0.999, 1);
     }
 
     [Theory]
