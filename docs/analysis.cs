@@ -57,6 +57,30 @@ try
     Print("belts/pair/ratio", pair.Ratio.Value, "1");
     Print("belts/pair/difference", pair.Difference.Si.Value, "N");
     Console.WriteLine($"belts/pair/equal = {pair.AreEqual switch { true => "yes", false => "no", null => "undecided" }}");
+
+    // Which belt it is, what it weighs, one tension from notes at several places.
+    var pitch = BeltPitch.Identify(60, Quantity.Length("120.1 +/- 0.2 mm", "sixty pitches"), toothHeight: 0.75.mm, flanks: "round");
+    Print("belts/pitch/pitch", pitch.PitchMm.Value, "mm");
+    Console.WriteLine($"belts/pitch/kind = {pitch.Found?.Name ?? "undecided"}");
+    var weighed = BeltDensity.Weigh([(25.g, 3.m.PlusMinus(5.mm)), (42.g, 5.m.PlusMinus(5.mm))], division: 1.g, known: 100.g, knownReads: 100.g);
+    Print("belts/density/density", weighed.Density.Si.Value, "kg/m");
+    (string Length, double Hz)[] places = [("140 mm", 121.3), ("180 mm", 94.5), ("230 mm", 74.3), ("290 mm", 58.9), ("360 mm", 47.6)];
+    var travel = TravelFit.Of([.. places.Select(p => (Quantity.Length(p.Length + " u 0.3 mm", "place at " + p.Length), p.Hz.Hz.WithUncertainty(0.15.Hz)))], weighed.Density);
+    Print("belts/travel/tension-over-density", travel.TensionOverDensity.Value, "m2/s2");
+    Print("belts/travel/end-offset", travel.EndOffset.Si.Value, "m");
+    Print("belts/travel/tension", travel.Tension!.Si.Value, "N");
+    Console.WriteLine($"belts/travel/changes = {travel.IsChangingAlongTravel switch { true => "yes", false => "no", null => "too few places" }}");
+
+    // Half a turn measured, the turns left, and whether 10 N is enough and not too much.
+    var after = right.Tension.Span.Tension(92.1.Hz.WithUncertainty(0.2.Hz));
+    var gain = ScrewGain.Measure(right.Tension, after, Uncertain.Input("half a turn by eye", 0.5, 0.03), frictionBand: 0.1.N);
+    Print("belts/turns/turns", gain.Match(BeltPair.Compare(left.Tension, after, "left", "right")).Turns!.Value, "1");
+    var pull = BeltDrive.Force(0.6.kg, 6, 2.N.PlusMinus(0.5.N));
+    var drive = BeltDrive.Check(pull, 10.N, beltLength: 900.mm, shortestSide: 80.mm, allowableN: BeltKind.Of("2 mm").AllowableN(6.mm), shaftLimitN: 30);
+    Print("belts/drive/pretension", drive.Pretension.Si.Value, "N");
+    Print("belts/drive/slack-minimum", drive.SlackMinimum.Si.Value, "N");
+    Print("belts/drive/tight-maximum", drive.TightMaximum.Si.Value, "N");
+    Print("belts/drive/shaft-load", drive.ShaftLoad.Si.Value, "N");
     return 0;
 }
 catch (InputException bad)

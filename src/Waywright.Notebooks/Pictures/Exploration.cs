@@ -34,7 +34,7 @@ public sealed class Exploration
         double[] shares = [.. Enumerable.Range(0, 3).Select(c => ExplorePicture.Share(mm, newton, bending, c))];
         double[] shortest = [.. Enumerable.Range(0, 3).Select(c => ExplorePicture.XiOf(ExplorePicture.Misleads, c) * Math.Sqrt(bending / newton))];
         var table = new TextTable("#bending stiffness N mm2", "#two pulleys, mm", "#pulley and clamp, mm", "#two clamps, mm");
-        foreach (var factor in new[] { 0.125, 0.25, 0.5, 1, 2, 4, 8 })
+        foreach (var factor in new[] { 0.25, 0.5, 1, 2, 4 })
             table.Add([ExplorePicture.Three(factor * bending), .. shortest.Select(s => (s * Math.Sqrt(factor)).ToString("0", CultureInfo.InvariantCulture))]);
         var verdict = string.Create(CultureInfo.InvariantCulture, $"Pluck spans longer than {shortest[0]:0} mm on two pulleys, {shortest[1]:0} mm with one clamp, {shortest[2]:0} mm between two: shorter ones read more than 5 % high at {newton:0.#} N and {ExplorePicture.Three(bending)} N mm2. ")
             + $"Yours of {mm.ToString("0", CultureInfo.InvariantCulture)} mm reads {ExplorePicture.Percent(shares[0])}, {ExplorePicture.Percent(shares[1])} and {ExplorePicture.Percent(shares[2])} high.";
