@@ -11,7 +11,7 @@ internal static class ExplorePicture
     private const int Steps = 32;
 
     // A hyperbola needs few points where they stand in even ratios; a view has room for 30 kB.
-    private const int CurveSteps = 13;
+    private const int CurveSteps = 11;
 
     private static readonly double[] Levels = [0.01, 0.02, Misleads, 0.1];
     private static readonly string[] Panels = ["Two pulleys", "A pulley and a clamp", "Two clamps"];
