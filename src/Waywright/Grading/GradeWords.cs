@@ -35,7 +35,7 @@ internal static class GradeWords
     private static string Straightness(IReadOnlyList<GradedRail> rails, GradeRules rules)
     {
         var features = rails.SelectMany(r => r.Features).Where(f => f.Value is not null && f.Feature != RailFeature.Drag).ToArray();
-        var bounded = features.Count(f => f.Figure is not null);
+        var bounded = features.Count(f => f.IsBounded);
         if (bounded == 0)
             return "No set-up was given: figures were compared with their limits as read, and how far they may be off is not in it.";
         var told = string.Create(CultureInfo.InvariantCulture,

@@ -8,7 +8,7 @@ namespace Waywright;
 /// <summary>A batch of rails, each with what to do next.</summary>
 /// <param name="Batch">The sweeps that were graded.</param>
 /// <param name="Rules">The limits that were used.</param>
-/// <param name="Rails">By what to do next: return, measure again, then the grades, best first; within one, nearest to its limit first.</param>
+/// <param name="Rails">By what to do next: return, measure again, then the grades, best first; within one, nearest to its limit as read first.</param>
 public sealed record GradedBatch(SweepBatch Batch, GradeRules Rules, IReadOnlyList<GradedRail> Rails)
 {
     /// <summary>The grade of a rail that no rule places.</summary>
@@ -62,15 +62,16 @@ public static class GradingExtensions
             throw new InputException(new InputProblem(batch.Source, 1, null, "a profile without rail and face", "the columns rail,face,pass,direction,position_mm,reading_um"));
         if (drag is not null)
             RailDrag.Check(drag, [.. batch.Rails]);
+        ArgumentOutOfRangeException.ThrowIfLessThan(trials, StraightnessUncertainty.FewestTrials);
         var order = rules.Grades.Select(g => g.Grade).Prepend(GradedBatch.MeasureAgain).Prepend(GradedBatch.Return).ToArray();
         var held = new RailScrews(stock, screws ?? ScrewPattern.Every);
-        var rails = batch.Pool()
-            .GroupBy(p => p.Sweep.Rail!)
-            .Select(faces => RailGrader.Grade(RailFeatures.Of(faces.Key, Pooled(faces, RailFace.Side), Pooled(faces, RailFace.Top), held, RailDrag.Of(faces.Key, drag), trials, seed, cancel), rules))
+        var faces = batch.Pool().GroupBy(p => p.Sweep.Rail!).ToArray();
+        var shelf = new TrialShelf(faces.Length, trials, seed, cancel);
+        var rails = OnAllCores.Select(faces, f => RailGrader.Grade(RailFeatures.Of(f.Key, Pooled(f, RailFace.Side), Pooled(f, RailFace.Top), held, RailDrag.Of(f.Key, drag), shelf), rules), cancel);
+        return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails
             .OrderBy(r => Array.IndexOf(order, r.Grade))
-            .ThenByDescending(r => r.Features.Max(f => (f.Figure?.UpperBoundUm(rules.AcceptLevel) ?? f.Value) / f.Limit) ?? 0)
-            .ThenBy(r => r.Rail, StringComparer.Ordinal);
-        return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails)) { Drag = drag };
+            .ThenByDescending(r => r.Features.Max(f => f.Value / f.Limit) ?? 0)
+            .ThenBy(r => r.Rail, StringComparer.Ordinal))) { Drag = drag };
     }
 
     private static PooledSweep? Pooled(IEnumerable<PooledSweep> faces, RailFace face) => faces.FirstOrDefault(p => p.Sweep.Face == face);

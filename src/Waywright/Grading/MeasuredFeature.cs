@@ -5,18 +5,34 @@ namespace Waywright;
 /// <summary>Why a feature could not be judged, and what would help.</summary>
 internal sealed record NotJudged(string Why, string Remedy);
 
-/// <summary>A figure of a rail as read and, with a set-up, with its bounds.</summary>
-/// <param name="Feature">One of <see cref="RailFeature"/>.</param>
-/// <param name="Read">As read, um, or % for the drag; null when it could not be judged.</param>
-/// <param name="Figure">With its bounds; null without a set-up.</param>
-/// <param name="Face">The face that it is a figure of; null when not swept.</param>
-internal sealed record MeasuredFeature(string Feature, double? Read, UncertainFigure? Figure, PooledSweep? Face)
+/// <summary>A figure of a rail as read and, with a set-up, with its bounds; these are simulated only where a decision or somebody asks for them.</summary>
+/// <param name="feature">One of <see cref="RailFeature"/>.</param>
+/// <param name="read">As read, um, or % for the drag; null when it could not be judged.</param>
+/// <param name="face">The face that it is a figure of; null when not swept.</param>
+internal sealed class MeasuredFeature(string feature, double? read, PooledSweep? face)
 {
-    /// <summary>Why there is no figure; null where there is one, or where the face was not swept.</summary>
-    public NotJudged? Missing { get; init; }
+    private readonly WeakReference<UncertainFigure?> _figure = new(null);
+    private UncertainFigure? _kept;
+    private UncertainFigure? _deciding;
+    private QuickBounds? _quick;
 
-    /// <summary>Where its uncertainty comes from, largest first; empty without a set-up.</summary>
-    public Func<UncertaintyComponent[]> Budget { get; init; } = () => [];
+    public string Feature => feature;
+
+    public double? Read => read;
+
+    public PooledSweep? Face => face;
+
+    /// <summary>What it is simulated from; null without a set-up, or where there is no figure.</summary>
+    public FaceFigures? Source { get; init; }
+
+    /// <summary>The figure out of a set of trials.</summary>
+    public Func<FigureSet, UncertainFigure?> Pick { get; init; } = _ => null;
+
+    /// <summary>The bounds that need no trials of their own.</summary>
+    public Func<FaceFigures, double, QuickBounds> Quick { get; init; } = (figures, um) => figures.Quick(null, um);
+
+    /// <summary>Why there is no figure; of no meaning where there is one, or where the face was not swept.</summary>
+    public NotJudged? Missing { get; init; }
 
     /// <summary>The least that is proven of it where it has no bounds: a limit below it is one that it is beyond. The figure as read when not given.</summary>
     public double? Proven { get; init; }
@@ -27,15 +43,52 @@ internal sealed record MeasuredFeature(string Feature, double? Read, UncertainFi
     /// <summary>What it was read with, as a sentence names it.</summary>
     public string? With { get; init; }
 
+    /// <summary>Whether it has bounds, without simulating them.</summary>
+    public bool IsBounded => Source is not null && read is not null;
+
+    /// <summary>With its bounds; null without a set-up. The same whenever it is asked for; in a large batch it is not kept, as thousands of rails have no room for their trials.</summary>
+    public UncertainFigure? Figure
+    {
+        get
+        {
+            if (!IsBounded)
+                return null;
+            if (!_figure.TryGetTarget(out var figure))
+                _figure.SetTarget(figure = Pick(Source!.Set)!.Complete());
+            _kept = Source!.IsKept ? figure : null;
+            return figure;
+        }
+    }
+
     /// <summary>Whether it is within a limit: as read, or by its upper bound.</summary>
-    public bool IsWithin(double limit, double level) => Figure is { } figure ? figure.NoiseFloorUm <= limit && figure.UpperBoundUm(level) <= limit : Read <= limit;
+    public bool IsWithin(double limit, double level)
+    {
+        if (Bounds is not { } quick || !(read <= limit))
+            return read <= limit;
+        return (quick.FloorUm <= limit && quick.UpperUm(level) <= limit) || Deciding.IsWithin(limit, level);
+    }
 
     /// <summary>Whether it is proven to be beyond a limit.</summary>
-    public bool IsBeyond(double limit, double level) => Figure is { } figure ? figure.NoiseFloorUm <= limit && figure.LowerBoundUm(level) > limit : (Proven ?? Read) > limit;
+    public bool IsBeyond(double limit, double level)
+    {
+        if (Bounds is not { } quick)
+            return (Proven ?? read) > limit;
+        if (!(read > limit))
+            return false;
+        return (quick.FloorUm <= limit && quick.LowerUm(level) > limit) || (Deciding.NoiseFloorUm <= limit && Deciding.LowerBoundUm(level) > limit);
+    }
 
     /// <summary>Whether the same set-up reads more than the limit on a perfectly straight rail in 5 of 100 sweeps.</summary>
-    public bool IsRefused(double limit) => Figure?.NoiseFloorUm > limit;
+    public bool IsRefused(double limit) => Bounds is { } quick && quick.FloorUm > limit && Deciding.NoiseFloorUm > limit;
 
     /// <summary>Its share of a limit.</summary>
-    public double? ShareOf(double limit, double level) => (Figure?.UpperBoundUm(level) ?? Read) / limit;
+    public double? ShareOf(double limit, double level) => (Figure?.UpperBoundUm(level) ?? read) / limit;
+
+    /// <summary>Lets go of what was simulated for a decision.</summary>
+    public void Release() => (_deciding, _quick) = (null, null);
+
+    private QuickBounds? Bounds => !IsBounded ? null : _quick ??= Quick(Source!, read!.Value);
+
+    // Only the parts that a decision takes are simulated.
+    private UncertainFigure Deciding => _deciding ??= Pick(Source!.Set)!;
 }

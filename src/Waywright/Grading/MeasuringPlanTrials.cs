@@ -18,7 +18,7 @@ internal sealed class MeasuringPlanTrials(int trials, ulong seed, CancellationTo
     /// <summary>What the set-up reads on a straight rail: the average, and the 95 % point.</summary>
     public (double Mean, double Floor) Straight(MeasuringPlanSweep plan)
     {
-        var noise = FigureTrials.Noise(FigureOf(plan), Draw(plan, 0, trials, seed), cancel);
+        var noise = FigureWork.Noise(FigureOf(plan), Draw(plan, 0, trials, seed), cancel);
         var at = 0.95 * (noise.Length - 1);
         var below = noise[(int)at];
         return (noise.Average(), below + ((at - (int)at) * (noise[Math.Min(noise.Length - 1, (int)at + 1)] - below)));

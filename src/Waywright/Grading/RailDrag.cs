@@ -56,7 +56,7 @@ internal sealed record RailDrag(IReadOnlyList<CarriageDrag> Carriages, IReadOnly
         var (best, worst) = (judged[0], judged[^1]);
         var pull = places.FirstOrDefault(p => p.Cause == DragCause.Direction);
         var isProven = sound.Length >= 2 && pull is null;
-        return new MeasuredFeature(RailFeature.Drag, worst.SpreadPercent, null, null)
+        return new MeasuredFeature(RailFeature.Drag, worst.SpreadPercent, null)
         {
             Proven = isProven ? best.SpreadPercent : 0,
             With = $"carriage {worst.Carriage}",

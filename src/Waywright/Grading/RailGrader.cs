@@ -10,20 +10,36 @@ internal static class RailGrader
     {
         // A limit on something that was not measured is not met.
         var met = rules.Grades.FirstOrDefault(g => Limited(rail, g).All(f => f.Read is not null && f.IsWithin(g.LimitOf(f.Feature)!.Value, rules.AcceptLevel)));
+        var grade = GradeOf(rail, rules, met);
+        foreach (var feature in rail.All)
+            feature.Release();
         var shown = met ?? rules.Grades[^1];
-        var features = FixedList<FeatureValue>.Copy(
-            rail.All.Select(f => new FeatureValue(f.Feature, f.Read, shown.LimitOf(f.Feature), f.Figure)).OrderBy(f => f.Limit is null));
+        return new GradedRail(rail, grade, FixedList<FeatureValue>.Copy(rail.All.Select(f => new FeatureValue(f, shown.LimitOf(f.Feature))).OrderBy(f => f.Limit is null)), () => Answer(rail, rules, met), () => States(rail, rules));
+    }
+
+    // The grade of the answer below, without simulating what it tells.
+    private static string GradeOf(RailFeatures rail, GradeRules rules, GradeRule? met)
+    {
+        var barred = Barred(rail);
+        if ((barred is null && IsReturned(rail, rules)) || rail.Drag is { IsBound: true })
+            return GradedBatch.Return;
+        return (barred ?? Unswept(rail) ?? Sparse(rail, rules)) is not null || met is null || rail.Drag is { Open.Count: > 0 } ? GradedBatch.MeasureAgain : met.Grade;
+    }
+
+    private static GradeAnswer Answer(RailFeatures rail, GradeRules rules, GradeRule? met)
+    {
+        var shown = met ?? rules.Grades[^1];
         var limiting = Judged(rail, shown).MaxBy(f => f.ShareOf(shown.LimitOf(f.Feature)!.Value, rules.AcceptLevel));
         var barred = Barred(rail);
         // How hard a carriage is to push says of the rail what it says, whatever guided the dial.
         var answer = (barred is null ? Returned(rail, rules) : null) ?? DragAnswer.Bound(rail.Drag) ?? barred ?? Unswept(rail) ?? Sparse(rail, rules) ?? (met is null ? Again(rail, rules) : Kept(rail, rules, met, limiting));
-        answer = DragAnswer.Beside(answer, rail.Drag);
-        return new GradedRail(rail.Rail, answer.Grade, answer.Reason, answer.Next, limiting?.Feature, features, rail.Side, rail.Top, answer.Confidence)
-        {
-            States = FixedList<GradeState>.Copy(rules.Grades.Select(g => barred is null || rail.Drag is { IsBound: true } ? GradeStates.Of(rail, g, rules) : new GradeState(g.Grade, GradeStates.Undecided, null))),
-            Drag = rail.Drag?.Carriages ?? FixedList<CarriageDrag>.Empty,
-            DragPlaces = rail.Drag?.Places ?? FixedList<DragPlace>.Empty,
-        };
+        return DragAnswer.Beside(answer, rail.Drag) with { LimitingFeature = limiting?.Feature };
+    }
+
+    private static FixedList<GradeState> States(RailFeatures rail, GradeRules rules)
+    {
+        var isJudged = Barred(rail) is null || rail.Drag is { IsBound: true };
+        return FixedList<GradeState>.Copy(rules.Grades.Select(g => isJudged ? GradeStates.Of(rail, g, rules) : new GradeState(g.Grade, GradeStates.Undecided, null)));
     }
 
     /// <summary>The features that a grade limits and that could be measured.</summary>
@@ -45,10 +61,12 @@ internal static class RailGrader
         return null;
     }
 
+    private static bool IsReturned(RailFeatures rail, GradeRules rules) => rail[RailFeature.Side].IsBeyond(rules.ReturnSideUm, rules.ClaimLevel);
+
     private static GradeAnswer? Returned(RailFeatures rail, GradeRules rules)
     {
         var side = rail[RailFeature.Side];
-        if (!side.IsBeyond(rules.ReturnSideUm, rules.ClaimLevel))
+        if (!IsReturned(rail, rules))
             return null;
         var next = rail.Side!.Sweep.Setup is null
             ? "Sweep it once more against a guide that you know, with its set-up written down; if it stays, send it back."

@@ -1,5 +1,7 @@
 using System;
+using System.Collections.Generic;
 using System.Globalization;
+using System.Linq;
 
 namespace Waywright;
 
@@ -8,6 +10,8 @@ namespace Waywright;
 /// <param name="Choose">Which holes get a screw.</param>
 internal sealed record RailScrews(RailStock? Stock, Func<RailStock.Rail, ScrewPattern> Choose)
 {
+    private readonly Dictionary<string, RailStock.Rail>? _rails = Stock?.Rails.ToDictionary(r => r.Name, StringComparer.Ordinal);
+
     // Stations stand midway between holes, so a pitch apart: what is wider is not looked at.
     private const double MostPitches = 1.5;
 
@@ -18,7 +22,7 @@ internal sealed record RailScrews(RailStock? Stock, Func<RailStock.Rail, ScrewPa
     {
         if (Stock is null)
             return (null, new("where its screws will be is not known", $"Give rails.csv with length, pitch and end distance of each rail; {Give}"));
-        if (Stock.Find(rail) is not { } size)
+        if (!_rails!.TryGetValue(rail, out var size))
             return (null, new($"{Stock.Source} doesn't list {rail}, so where its screws will be is not known", $"Add {rail} to {Stock.Source} with length, pitch and end distance; {Give}"));
         if (size.HolesMm.Count < 2)
             return (null, new($"by {Stock.Source} it has one hole, and a rail is held by two screws or more", $"Correct pitch and end distance of {rail} in {Stock.Source}; {Give}"));

@@ -22,7 +22,7 @@ internal static class Settling
             return "sweep it again with its set-up written down.";
         var between = figure.MoreBetweenUm(level);
         if (between > 0 && figure.UpperBoundUm(level) > limitUm && between > (limitUm - figure.EstimateUm) / 2)
-            return $"no number of passes settles this; the largest part that stays is the {ErrorBudget.Between}: {feature.Budget().First(b => b.Name == ErrorBudget.Between).Remedy}.";
+            return $"no number of passes settles this; the largest part that stays is the {ErrorBudget.Between}: {feature.Source!.Budget().First(b => b.Name == ErrorBudget.Between).Remedy}.";
         var room = limitUm - figure.EstimateUm;
         if (room <= 0 && !feature.IsRefused(limitUm))
             return "more passes are not likely to: it is more likely over the limit than within. Wipe it clean, lift it, lay it again and sweep it once more.";
@@ -41,7 +41,7 @@ internal static class Settling
                 return string.Create(CultureInfo.InvariantCulture, $"take {taken} passes instead of {passes}, some of them after lifting and re-laying the rail.");
         }
 
-        var largest = feature.Budget().First(b => shared == 0 || b.Name != ErrorBudget.Stations);
+        var largest = feature.Source!.Budget().First(b => shared == 0 || b.Name != ErrorBudget.Stations);
         return shared > noise / Math.Sqrt(MostPasses)
             ? $"no number of passes settles this; the largest part that stays is the {largest.Name}: {largest.Remedy}."
             : $"no number of passes that is taken by hand settles this; {largest.Remedy}, or use a finer dial.";

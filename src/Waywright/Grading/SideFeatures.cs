@@ -1,6 +1,5 @@
 using System.Collections.Generic;
 using System.Globalization;
-using System.Threading;
 
 namespace Waywright;
 
@@ -9,20 +8,24 @@ internal static class SideFeatures
 {
     private static readonly NotJudged Straight = new("swept at two positions, which always lie on a line", "Sweep the side midway between all holes and near both ends.");
 
-    public static IEnumerable<MeasuredFeature> Of(PooledSweep? side, int trials, ulong seed, CancellationToken cancel)
+    public static IEnumerable<MeasuredFeature> Of(PooledSweep? side, TrialShelf shelf)
     {
-        var figures = RailFeatures.FreeFigures(side, trials, seed, cancel);
-        UncertaintyComponent[] Budget() => side?.Errors is { } errors ? RailFeatures.Budget(side.Profile, errors) : [];
-        var window = GradeRules.LocalWindowMm.ToString(CultureInfo.InvariantCulture);
-        yield return new MeasuredFeature(RailFeature.Side, RailFeatures.CanBend(side) ? side!.Straightness.MinimumZone.Line.STRtUm : null, figures?.Zone(StraightnessParameter.STRt), side)
+        var source = FaceFigures.OfFree(side, shelf);
+        yield return new MeasuredFeature(RailFeature.Side, FaceFigures.CanBend(side) ? side!.Straightness.MinimumZone.Line.STRtUm : null, side)
         {
+            Source = source,
+            Pick = set => set.Zone(StraightnessParameter.STRt),
+            Quick = (figures, um) => figures.Quick(null, um),
             Missing = Straight,
-            Budget = Budget,
         };
-        yield return new MeasuredFeature(RailFeature.SideLocal, side?.Profile.Local(GradeRules.LocalWindowMm)?.STRtUm, figures?.Local(GradeRules.LocalWindowMm), side)
+        const double windowMm = GradeRules.LocalWindowMm;
+        var window = windowMm.ToString(CultureInfo.InvariantCulture);
+        yield return new MeasuredFeature(RailFeature.SideLocal, side?.Profile.Local(windowMm)?.STRtUm, side)
         {
-            Missing = RailFeatures.CanBend(side) ? new NotJudged($"fewer than 4 stations within {window} mm", $"Sweep the side again with at least 4 stations in every {window} mm.") : Straight,
-            Budget = Budget,
+            Source = source,
+            Pick = set => set.Local(windowMm),
+            Quick = (figures, um) => figures.Quick(windowMm, um),
+            Missing = FaceFigures.CanBend(side) ? new NotJudged($"fewer than 4 stations within {window} mm", $"Sweep the side again with at least 4 stations in every {window} mm.") : Straight,
         };
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Generic;
-using System.Threading;
 
 namespace Waywright;
 
@@ -8,24 +7,33 @@ internal static class TopFeatures
 {
     public const string Again = "Sweep the top midway between all holes and near both ends.";
 
-    public static IEnumerable<MeasuredFeature> Of(string rail, PooledSweep? top, RailScrews screws, int trials, ulong seed, CancellationToken cancel)
+    public static IEnumerable<MeasuredFeature> Of(string rail, PooledSweep? top, RailScrews screws, TrialShelf shelf)
     {
         var (pattern, missing) = screws.Of(rail, top?.Profile);
-        var mounted = pattern is null || !RailFeatures.CanBend(top) ? null : MountedTop.Of(top!.Profile, top.Errors, pattern);
-        var (whole, local) = mounted?.Errors is null ? (null, null) : mounted.Figures(trials, seed, cancel);
-        UncertaintyComponent[] Budget() => mounted?.Errors is { } errors ? RailFeatures.Budget(mounted.Held, errors) : [];
         missing ??= new NotJudged("swept at two positions, which always lie on a line", Again);
-        yield return new MeasuredFeature(RailFeature.TopMounted, mounted?.ResidualUm, whole, top) { Missing = missing, Budget = Budget };
-        yield return new MeasuredFeature(RailFeature.TopLocal, mounted?.LocalUm, local, top)
+        var layout = pattern is null || !FaceFigures.CanBend(top) ? null : shelf.Held(top!.Profile, pattern);
+        var held = layout is null ? null : new MountedTop(top!.Profile, top.Errors, pattern!, layout.Map!);
+        var source = held?.Errors is { } errors ? new FaceFigures(held.Held, errors, layout!, shelf) : null;
+        yield return new MeasuredFeature(RailFeature.TopMounted, held?.ResidualUm, top)
         {
-            Missing = mounted is null ? missing : new NotJudged("fewer than 4 stations, holes and ends within two pitches", "Sweep the top again with a station midway between all holes."),
-            Budget = Budget,
-        };
-        yield return new MeasuredFeature(
-            RailFeature.TopFree, RailFeatures.CanBend(top) ? top!.Straightness.MinimumZone.Line.STRtUm : null, RailFeatures.FreeFigures(top, trials, seed, cancel)?.Zone(StraightnessParameter.STRt), top)
-        {
+            Source = source,
+            Pick = set => held!.Figure(set),
+            Quick = (figures, um) => figures.Quick(null, um, held!.Factor),
             Missing = missing,
-            Budget = () => top?.Errors is { } errors ? RailFeatures.Budget(top.Profile, errors) : [],
+        };
+        yield return new MeasuredFeature(RailFeature.TopLocal, held?.LocalUm, top)
+        {
+            Source = source,
+            Pick = set => set.Local(held!.WindowMm),
+            Quick = (figures, um) => figures.Quick(held!.WindowMm, um),
+            Missing = held is null ? missing : new NotJudged("fewer than 4 stations, holes and ends within two pitches", "Sweep the top again with a station midway between all holes."),
+        };
+        yield return new MeasuredFeature(RailFeature.TopFree, FaceFigures.CanBend(top) ? top!.Straightness.MinimumZone.Line.STRtUm : null, top)
+        {
+            Source = FaceFigures.OfFree(top, shelf),
+            Pick = set => set.Zone(StraightnessParameter.STRt),
+            Quick = (figures, um) => figures.Quick(null, um),
+            Missing = missing,
         };
     }
 }

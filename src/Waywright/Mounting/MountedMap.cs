@@ -45,6 +45,9 @@ internal sealed class MountedMap
 
     public StationRoughness Roughness { get; }
 
+    /// <summary>What the face between stations may do to the mounted top, for roughness 1.</summary>
+    public IReadOnlyList<ErrorShape> UnitBetween => [.. _modes.Select(m => Between(m, 1))];
+
     /// <summary>The mounted top at the places.</summary>
     public double[] Mounted(ReadOnlySpan<double> heights)
     {
@@ -58,7 +61,7 @@ internal sealed class MountedMap
     {
         var sigma = Roughness.Sigma(heights, errors);
         var shapes = errors.Shapes.Select(s => new ErrorShape(s.Input, Mounted(s.Heights), s.DegreesOfFreedom, s.IsRectangular, s.AveragesOut, s.Remedy));
-        return HeightErrors.Mapped(errors, Columns, FixedList<ErrorShape>.Copy(shapes), sigma > 0 ? FixedList<ErrorShape>.Copy(_modes.Select(m => Between(m, sigma))) : []);
+        return HeightErrors.Mapped(errors, Columns, FixedList<ErrorShape>.Copy(shapes), sigma > 0 ? FixedList<ErrorShape>.Copy(_modes.Select(m => Between(m, sigma))) : [], sigma);
     }
 
     private ErrorShape Between(double[] mode, double sigma)

@@ -1,6 +1,5 @@
 using System;
 using System.Linq;
-using System.Threading;
 
 namespace Waywright;
 
@@ -16,15 +15,14 @@ internal sealed class MountedTop
     /// </summary>
     public const double ContactFactor = 1.5;
 
-    private readonly ProfileErrors? _stated;
-    private readonly double[] _heights;
     private readonly MountedMap _map;
     private readonly double? _pressedUm;
 
-    private MountedTop(Profile free, ProfileErrors? errors, MountedMap map, ScrewPattern screws)
+    public MountedTop(Profile free, ProfileErrors? errors, ScrewPattern screws, MountedMap map)
     {
-        (_stated, _heights, _map, Screws) = (errors, free.Heights.ToArray(), map, screws);
-        Held = new Profile(map.Places, map.Mounted(_heights), free.Name);
+        (_map, Screws) = (map, screws);
+        Held = new Profile(map.Places, map.Mounted(free.Heights), free.Name);
+        Errors = errors is null ? null : map.Errors(free.Heights, errors);
         HeldUm = Zone(Held.Heights);
         _pressedUm = Pressed();
     }
@@ -47,7 +45,10 @@ internal sealed class MountedTop
     public double? LocalUm => Held.Local(WindowMm)?.STRtUm;
 
     /// <summary>What the heights of <see cref="Held"/> are uncertain by; null where no set-up was given.</summary>
-    public HeightErrors? Errors => _stated is null ? null : _map.Errors(_heights, _stated);
+    public HeightErrors? Errors { get; }
+
+    /// <summary>By how many times what errors alone read they can move the figure: 1, or more where the base's push counts.</summary>
+    public double Factor => _pressedUm is null ? 1 : ContactFactor;
 
     /// <summary>Why a free top can't be laid along its screws, or null.</summary>
     public static string? Problem(Profile free, ScrewPattern screws) => StationCurve.Problem(free, screws, "The top", within: true);
@@ -56,19 +57,15 @@ internal sealed class MountedTop
     public static (double FromMm, double ToMm) WidestGap(Profile free)
         => free.PositionsMm.Zip(free.PositionsMm.Skip(1)).MaxBy(gap => gap.Second - gap.First);
 
-    public static MountedTop Of(Profile free, ProfileErrors? errors, ScrewPattern screws) => new(free, errors, new MountedMap(free.Positions.ToArray(), screws), screws);
+    public static MountedTop Of(Profile free, ProfileErrors? errors, ScrewPattern screws) => new(free, errors, screws, new MountedMap(free.Positions.ToArray(), screws));
 
     public static double PitchOf(ScrewPattern screws) => screws.HolesMm[1] - screws.HolesMm[0];
 
-    /// <summary>The whole length and the worst short stretch with their bounds.</summary>
-    public (UncertainFigure Whole, UncertainFigure? Local) Figures(int trials, ulong seed, CancellationToken cancel)
-    {
-        var set = StraightnessUncertainty.SetOf(Held, Errors!, trials, seed, cancel);
-        var whole = set.Zone(StraightnessParameter.STRt);
-        if (_pressedUm is { } pressed)
-            whole = new UncertainFigure(whole.Line, whole.Parameter, FigureTrials.Guaranteed(pressed, Array.ConvertAll(set.ZoneTrials.Sorted, n => ContactFactor * n), set.ZoneTrials));
-        return (whole, set.Local(WindowMm));
-    }
+    /// <summary>What counts with its bounds.</summary>
+    /// <param name="set">Trials of the errors of <see cref="Held"/>.</param>
+    public UncertainFigure Figure(FigureSet set) => _pressedUm is { } pressed
+        ? new(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Guaranteed(pressed, () => Array.ConvertAll(set.ZoneTrials.Sorted, n => ContactFactor * n), set.ZoneTrials))
+        : set.Zone(StraightnessParameter.STRt);
 
     // Null where the base leaves no more than the screws alone.
     private double? Pressed()

@@ -16,9 +16,10 @@ internal static class StationCheck
         if (tipRadiusMm is { } radius && !(radius >= 0 && double.IsFinite(radius)))
             throw new ArgumentOutOfRangeException(nameof(tipRadiusMm), radius, "The radius of a tip is 0 mm or more.");
         var problems = new ProblemList(batch.Source);
+        var rails = stock.Rails.ToDictionary(r => r.Name, StringComparer.Ordinal);
         foreach (var sweep in batch.Sweeps.Where(s => s.Rail is not null))
         {
-            if (stock.Find(sweep.Rail!) is { } rail)
+            if (rails.TryGetValue(sweep.Rail!, out var rail))
                 Check(sweep, rail, stock.Source, tipRadiusMm, problems);
             else
                 problems.Add(null, null, $"{sweep.Name}, a rail that {stock.Source} doesn't list", $"one of {Some([.. stock.Rails.Select(r => r.Name)])}");

@@ -56,7 +56,7 @@ public sealed record SweepBatch
     /// <exception cref="InputException">The passes of a face can't be aligned.</exception>
     public IReadOnlyList<PooledSweep> Pool()
     {
-        var alone = Sweeps.Select(s => s.Pool()).ToArray();
+        var alone = OnAllCores.Select(Sweeps, s => s.Pool(), default);
         var lays = alone.Where(p => p.Sweep.Setup is not null).GroupBy(p => p.Sweep.Setup!.Id).ToDictionary(g => g.Key, g => BatchLays.Of(g));
         return FixedList<PooledSweep>.Copy(alone.Select(p => p.Sweep.Setup is { } setup ? p with { BatchLays = lays[setup.Id] } : p));
     }

@@ -52,7 +52,8 @@ public class MountedTopTests
             double Bow(double x) => 0.5 * bow * 4 * x * (Length - x) / (Length * Length);
             var read = new Profile(Stations, Array.ConvertAll(Stations, x => shape(x) + Bow(x) + (0.4 * Sweeps.Gaussian(random))));
             var errors = new ProfileErrors([.. Stations.Select(_ => 0.4)], double.PositiveInfinity, [new ErrorShape("guide", Array.ConvertAll(Stations, x => 0.5 * 4 * x * (Length - x) / (Length * Length)), double.PositiveInfinity, false, AveragesOut.Nothing, "")]);
-            var figure = MountedTop.Of(read, errors, screws).Figures(1000, 7, default).Whole;
+            var top = MountedTop.Of(read, errors, screws);
+            var figure = top.Figure(StraightnessUncertainty.SetOf(top.Held, top.Errors!, 1000, 7, default));
             lock (Shapes)
             {
                 within += figure.LowUm <= truth && truth <= figure.HighUm ? 1 : 0;

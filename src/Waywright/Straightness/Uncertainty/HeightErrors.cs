@@ -27,6 +27,9 @@ internal sealed class HeightErrors
     /// <summary>What the heights may be off that were not read but follow from others: it is missing in what was read, where errors are added to it.</summary>
     public IReadOnlyList<ErrorShape> Between { get; }
 
+    /// <summary>The scale of that.</summary>
+    public double Roughness { get; private init; }
+
     /// <summary>Standard deviation of each independent draw.</summary>
     public ReadOnlySpan<double> Station => _station.AsSpan();
 
@@ -37,10 +40,18 @@ internal sealed class HeightErrors
     /// <param name="columns">For each height that was read what a change of 1 does to all heights.</param>
     /// <param name="shapes">Already of the heights that the figure is taken of.</param>
     /// <param name="between">What the map can't know.</param>
-    public static HeightErrors Mapped(ProfileErrors stated, double[][] columns, IReadOnlyList<ErrorShape> shapes, IReadOnlyList<ErrorShape> between) => new(stated, shapes, columns, between);
+    /// <param name="roughness">The scale of that.</param>
+    public static HeightErrors Mapped(ProfileErrors stated, double[][] columns, IReadOnlyList<ErrorShape> shapes, IReadOnlyList<ErrorShape> between, double roughness)
+        => new(stated, shapes, columns, between) { Roughness = roughness };
 
     /// <summary>What lies between as errors of their own.</summary>
-    public HeightErrors OfBetween() => new(new ProfileErrors([.. new double[Between[0].HeightsUm.Count]], double.PositiveInfinity, Between), Between, null, []);
+    public HeightErrors OfBetween() => OfShapes(Between);
+
+    /// <summary>Errors that are shapes alone.</summary>
+    public static HeightErrors OfShapes(IReadOnlyList<ErrorShape> shapes) => new(new ProfileErrors([.. new double[shapes[0].HeightsUm.Count]], double.PositiveInfinity, shapes), shapes, null, []);
+
+    /// <summary>The independent draws alone, each of unit size.</summary>
+    public HeightErrors Unit() => new(new ProfileErrors([.. Enumerable.Repeat(1.0, _station.Count)], StationDegreesOfFreedom, []), [], _columns, []);
 
     /// <summary>Adds the same draw of a station to the heights of one trial.</summary>
     public void Add(int station, double draw, Span<double> heights)

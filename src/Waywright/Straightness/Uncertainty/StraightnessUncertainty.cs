@@ -14,7 +14,7 @@ public sealed record StraightnessUncertainty
 {
     /// <summary>Numbers kept of simulated residuals: long profiles get fewer trials.</summary>
     private const int MostNumbers = 8_000_000;
-    private const int FewestTrials = 1000;
+    internal const int FewestTrials = 1000;
 
     // Draws of their own.
     private const ulong BetweenSeed = 0x9E3779B97F4A7C15;
@@ -60,7 +60,7 @@ public sealed record StraightnessUncertainty
     public static StraightnessUncertainty Of(Profile profile, ProfileErrors errors, int trials = 20_000, ulong seed = 1, CancellationToken cancel = default)
     {
         var drawn = Draw(profile, errors, trials, seed, cancel);
-        var figures = new FigureSet(profile, drawn, cancel).All();
+        var figures = Array.ConvertAll(new FigureSet(profile, drawn, cancel).All(), f => f.Complete());
         return new StraightnessUncertainty(profile, drawn, seed, FixedList<UncertainFigure>.Own(figures), FixedList<double>.Own(ContactTrials.Shares(profile, drawn, cancel)));
     }
 
@@ -72,7 +72,7 @@ public sealed record StraightnessUncertainty
     /// <summary>The worst short stretch (see <see cref="LocalStraightness"/>) with its own floor and bounds; null when no window holds 4 stations.</summary>
     /// <param name="windowMm">Length of the window, mm, above 0.</param>
     /// <param name="cancel">Stops it.</param>
-    public UncertainFigure? Local(double windowMm, CancellationToken cancel = default) => new FigureSet(Profile, _trials, cancel).Local(windowMm);
+    public UncertainFigure? Local(double windowMm, CancellationToken cancel = default) => new FigureSet(Profile, _trials, cancel).Local(windowMm)?.Complete();
 
     /// <summary>Equal when it came from the same profile, errors, trials and seed.</summary>
     public bool Equals(StraightnessUncertainty? other)

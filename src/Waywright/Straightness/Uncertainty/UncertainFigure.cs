@@ -88,10 +88,15 @@ public sealed record UncertainFigure
     public double UpperBoundUm(double confidence)
     {
         Check(confidence);
+        return Math.Max(OwnUpper(confidence), LowerBoundUm(confidence));
+    }
+
+    private double OwnUpper(double confidence)
+    {
         if (_upper.IsGuaranteed)
             return _upperScale * (_upper.Observed + _upper.OfNoise(confidence) + _upper.MoreBetween(confidence));
         var risk = (1 - confidence) / Math.Max(LeastShare, _upper.ShareAcrossWithin(_upper.Observed));
-        return Math.Max(_upperScale * (_upper.Upper(Factor(risk), Factor(1 - confidence)) + _upper.MoreBetween(confidence)), LowerBoundUm(confidence));
+        return _upperScale * (_upper.Upper(Factor(risk), Factor(1 - confidence)) + _upper.MoreBetween(confidence));
     }
 
     private double Factor(double risk) => risk >= 0.5 ? 0 : StudentQuantile.Of(1 - risk, _upper.Widest.DegreesOfFreedom);
@@ -103,6 +108,18 @@ public sealed record UncertainFigure
     /// <summary>The highest confidence, in steps of 0.001, at which the lower bound is beyond a limit; null below 0.5.</summary>
     /// <param name="limitUm">um.</param>
     public double? ConfidenceBeyond(double limitUm) => Highest(c => LowerBoundUm(c) > limitUm);
+
+    /// <summary>Whether it is within a limit: the same as comparing floor and upper bound with it, without the lower bound, which is never above.</summary>
+    internal bool IsWithin(double limitUm, double confidence) => NoiseFloorUm <= limitUm && OwnUpper(confidence) <= limitUm;
+
+    /// <summary>Simulates all that may be asked for, so that the trials need not be kept.</summary>
+    internal UncertainFigure Complete()
+    {
+        _own.Complete();
+        _lower.Complete();
+        _upper.Complete();
+        return this;
+    }
 
     /// <summary>By how much a face between stations that nobody read may make it larger, um.</summary>
     internal double MoreBetweenUm(double confidence) => _upperScale * _upper.MoreBetween(confidence);
