@@ -65,7 +65,7 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
     {
         if (Bounds is not { } quick || !(read <= limit))
             return read <= limit;
-        return (quick.FloorUm <= limit && quick.UpperUm(level) <= limit) || Deciding.IsWithin(limit, level);
+        return quick.IsWithin(limit, level) || Deciding.IsWithin(limit, level);
     }
 
     /// <summary>Whether it is proven to be beyond a limit.</summary>
@@ -75,7 +75,7 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
             return (Proven ?? read) > limit;
         if (!(read > limit))
             return false;
-        return (quick.FloorUm <= limit && quick.LowerUm(level) > limit) || (Deciding.NoiseFloorUm <= limit && Deciding.LowerBoundUm(level) > limit);
+        return quick.IsBeyond(limit, level) || (Deciding.NoiseFloorUm <= limit && Deciding.LowerBoundUm(level) > limit);
     }
 
     /// <summary>Whether the same set-up reads more than the limit on a perfectly straight rail in 5 of 100 sweeps.</summary>

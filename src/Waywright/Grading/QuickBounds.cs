@@ -51,9 +51,11 @@ internal sealed class QuickBounds
 
     public double FloorUm => _factor * FigureWork.Quantile(_noise, 0.95);
 
-    public double UpperUm(double confidence) => _observed + Off(confidence);
+    /// <summary>Whether the figure is proven to be within a limit.</summary>
+    public bool IsWithin(double limitUm, double confidence) => confidence >= FewerDegrees.LeastConfidence && FloorUm <= limitUm && _observed + Off(confidence) <= limitUm;
 
-    public double LowerUm(double confidence) => _observed - Off(confidence);
+    /// <summary>Whether it is proven to be beyond one.</summary>
+    public bool IsBeyond(double limitUm, double confidence) => confidence >= FewerDegrees.LeastConfidence && FloorUm <= limitUm && _observed - Off(confidence) > limitUm;
 
     private double Off(double confidence)
         => (_factor * FigureWork.Quantile(_noise, confidence)) + (_between.Length == 0 ? 0 : _roughness * FigureWork.Quantile(_between, confidence));

@@ -25,9 +25,12 @@ internal sealed class StationLayout(double[] positions, MountedMap? map, int tri
     /// <summary>The figure of the whole length, or of the worst stretch of a window.</summary>
     public ZoneFigure FigureOf(double? windowMm, Profile profile) => windowMm is { } window ? new ZoneFigure(Stations, profile, LocalStraightness.Windows(profile, window)) : new ZoneFigure(Stations);
 
-    /// <summary>T of independent errors of unit size at the stations, in the order of the trials.</summary>
+    /// <summary>T of independent errors of unit size at the stations, in the order of the trials; of <see cref="FewerDegrees"/>.</summary>
     public double[] UnitNoise(double? windowMm, Profile profile, HeightErrors errors)
-        => _units.GetOrAdd((windowMm, errors.StationDegreesOfFreedom), _ => new(() => FigureWork.NoiseByTrial(FigureOf(windowMm, profile), ErrorTrials.Draw(Stations, errors.Unit(), trials, seed, cancel), cancel))).Value;
+    {
+        var degrees = FewerDegrees.Of(errors.StationDegreesOfFreedom);
+        return _units.GetOrAdd((windowMm, degrees), _ => new(() => FigureWork.NoiseByTrial(FigureOf(windowMm, profile), ErrorTrials.Draw(Stations, errors.Unit(degrees), trials, seed, cancel), cancel))).Value;
+    }
 
     /// <summary>T of what a face of unit roughness may be off between the stations, sorted.</summary>
     public double[] UnitBetween(double? windowMm, Profile profile)

@@ -40,21 +40,24 @@ internal sealed class TrialShelf(int rails, int trials, ulong seed, Cancellation
             return new StationLayout(positions, new MountedMap(positions, screws), Trials, Seed, Cancel);
         })).Value;
 
-    /// <summary>How far from 0 a shape is drawn, in the order of the trials.</summary>
+    /// <summary>How far from 0 a shape is drawn, in the order of the trials; of <see cref="FewerDegrees"/>.</summary>
     public double[] DrawsOf(ErrorShape shape, int index)
-        => _draws.GetOrAdd(((uint)index, shape.IsRectangular, shape.DegreesOfFreedom), _ => new(() =>
+    {
+        var degrees = FewerDegrees.Of(shape.DegreesOfFreedom);
+        return _draws.GetOrAdd(((uint)index, shape.IsRectangular, degrees), _ => new(() =>
         {
             var draws = new ErrorDraws(Seed);
             var (all, block) = (new double[Trials], new double[ErrorDraws.Block]);
             for (var first = 0; first < Trials; first += block.Length)
             {
-                draws.OfShape(shape, (uint)index, first, block);
+                draws.OfShape(shape.IsRectangular, degrees, (uint)index, first, block);
                 for (var t = 0; t < block.Length && first + t < Trials; t++)
                     all[first + t] = Math.Abs(block[t]);
             }
 
             return all;
         })).Value;
+    }
 
     // A list of numbers as a key.
     private sealed class Numbers(double[] values) : IEquatable<Numbers>

@@ -22,9 +22,9 @@ internal sealed class ErrorDraws(ulong seed)
     public void OfStationSpread(double degreesOfFreedom, int first, double[] spread) => Spread(SpreadInput, degreesOfFreedom, first, spread);
 
     /// <summary>Of a shape: of unit variance, or Student's.</summary>
-    public void OfShape(ErrorShape shape, uint index, int first, double[] values)
+    public void OfShape(bool isRectangular, double degreesOfFreedom, uint index, int first, double[] values)
     {
-        if (shape.IsRectangular)
+        if (isRectangular)
         {
             _draws.Uniform(ShapeInputs + index, first, values);
             RandomDraws.Scale(values, -Math.Sqrt(3), 2 * Math.Sqrt(3));
@@ -32,7 +32,7 @@ internal sealed class ErrorDraws(ulong seed)
         }
 
         _draws.Gaussian(ShapeInputs + index, first, values);
-        Spread(SpreadInput + 1 + index, shape.DegreesOfFreedom, first, _spread);
+        Spread(SpreadInput + 1 + index, degreesOfFreedom, first, _spread);
         for (var t = 0; t < values.Length; t++)
             values[t] *= _spread[t];
     }

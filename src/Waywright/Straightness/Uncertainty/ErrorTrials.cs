@@ -84,7 +84,7 @@ internal sealed class ErrorTrials
         private void AddShape(ErrorShape shape, uint index, int first, int count)
         {
             var heights = shape.Heights;
-            _draws.OfShape(shape, index, first, _values);
+            _draws.OfShape(shape.IsRectangular, shape.DegreesOfFreedom, index, first, _values);
             for (var t = 0; t < count; t++)
             {
                 for (var i = 0; i < heights.Length; i++)

@@ -51,7 +51,7 @@ internal sealed class HeightErrors
     public static HeightErrors OfShapes(IReadOnlyList<ErrorShape> shapes) => new(new ProfileErrors([.. new double[shapes[0].HeightsUm.Count]], double.PositiveInfinity, shapes), shapes, null, []);
 
     /// <summary>The independent draws alone, each of unit size.</summary>
-    public HeightErrors Unit() => new(new ProfileErrors([.. Enumerable.Repeat(1.0, _station.Count)], StationDegreesOfFreedom, []), [], _columns, []);
+    public HeightErrors Unit(double degreesOfFreedom) => new(new ProfileErrors([.. Enumerable.Repeat(1.0, _station.Count)], degreesOfFreedom, []), [], _columns, []);
 
     /// <summary>Adds the same draw of a station to the heights of one trial.</summary>
     public void Add(int station, double draw, Span<double> heights)
