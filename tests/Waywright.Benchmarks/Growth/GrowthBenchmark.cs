@@ -6,7 +6,7 @@ namespace Waywright.Benchmarks;
 /// <summary>How time and memory grow from a hundred to ten thousand rails, read and graded.</summary>
 internal sealed class GrowthBenchmark : Benchmark
 {
-    private const int Rounds = 5;
+    private const int Rounds = 3;
 
     private static readonly int[] Sizes = [100, 316, 1000, 3162, 10_000];
 
