@@ -26,10 +26,28 @@ internal sealed class StationLayout(double[] positions, MountedMap? map, int tri
     public ZoneFigure FigureOf(double? windowMm, Profile profile) => windowMm is { } window ? new ZoneFigure(Stations, profile, LocalStraightness.Windows(profile, window)) : new ZoneFigure(Stations);
 
     /// <summary>T of independent errors of unit size at the stations, in the order of the trials; of <see cref="FewerDegrees"/>.</summary>
-    public double[] UnitNoise(double? windowMm, Profile profile, HeightErrors errors)
+    public double[] UnitNoise(double? windowMm, Profile profile, HeightErrors errors) => UnitNoise(windowMm, profile, FewerDegrees.Of(errors.StationDegreesOfFreedom), errors);
+
+    private double[] UnitNoise(double? windowMm, Profile profile, double degrees, HeightErrors errors)
     {
-        var degrees = FewerDegrees.Of(errors.StationDegreesOfFreedom);
-        return _units.GetOrAdd((windowMm, degrees), _ => new(() => FigureWork.NoiseByTrial(FigureOf(windowMm, profile), ErrorTrials.Draw(Stations, errors.Unit(degrees), trials, seed, cancel), cancel))).Value;
+        return _units.GetOrAdd((windowMm, degrees), _ => new(() => double.IsInfinity(degrees)
+            ? FigureWork.NoiseByTrial(FigureOf(windowMm, profile), ErrorTrials.Draw(Stations, errors.Unit(), trials, seed, cancel), cancel)
+            : Spread(UnitNoise(windowMm, profile, double.PositiveInfinity, errors), degrees))).Value;
+    }
+
+    // A scatter known from few repeats makes all stations' errors of a trial larger by one factor.
+    private double[] Spread(double[] noise, double degrees)
+    {
+        var draws = new ErrorDraws(seed);
+        var (spread, block) = (new double[trials], new double[ErrorDraws.Block]);
+        for (var t = 0; t < trials; t++)
+        {
+            if (t % block.Length == 0)
+                draws.OfStationSpread(degrees, t, block);
+            spread[t] = noise[t] * block[t % block.Length];
+        }
+
+        return spread;
     }
 
     /// <summary>T of what a face of unit roughness may be off between the stations, sorted.</summary>

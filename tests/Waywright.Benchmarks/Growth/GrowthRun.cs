@@ -6,10 +6,11 @@ namespace Waywright.Benchmarks;
 /// <summary>One batch read and graded in a process of its own, so that its peak of memory is its own too.</summary>
 /// <param name="ReadSeconds">From the path to sweeps.</param>
 /// <param name="GradeSeconds">From sweeps to grades.</param>
+/// <param name="ProcessorSeconds">Of both, over all cores.</param>
 /// <param name="PeakBytes">The most that the process held.</param>
 /// <param name="KeptBytes">What the graded batch holds.</param>
 /// <param name="Counts">Rails of each grade.</param>
-internal sealed record GrowthRun(double ReadSeconds, double GradeSeconds, long PeakBytes, long KeptBytes, string Counts)
+internal sealed record GrowthRun(double ReadSeconds, double GradeSeconds, double ProcessorSeconds, long PeakBytes, long KeptBytes, string Counts)
 {
     /// <summary>First argument of a process that is such a run.</summary>
     public const string Argument = "growth-run";
@@ -26,10 +27,10 @@ internal sealed record GrowthRun(double ReadSeconds, double GradeSeconds, long P
         using var process = Process.Start(start)!;
         var parts = process.StandardOutput.ReadToEnd().Trim().Split('\t');
         process.WaitForExit();
-        if (process.ExitCode != 0 || parts.Length != 5)
+        if (process.ExitCode != 0 || parts.Length != 6)
             throw new InvalidOperationException("A run failed.");
         double Number(int i) => double.Parse(parts[i], CultureInfo.InvariantCulture);
-        return new GrowthRun(Number(0), Number(1), (long)Number(2), (long)Number(3), parts[4]);
+        return new GrowthRun(Number(0), Number(1), Number(2), (long)Number(3), (long)Number(4), parts[5]);
     }
 
     /// <summary>The run itself, in its own process.</summary>
@@ -38,10 +39,14 @@ internal sealed record GrowthRun(double ReadSeconds, double GradeSeconds, long P
         Grade(folder, Warm.ToString(CultureInfo.InvariantCulture));
         GC.Collect();
         var before = GC.GetTotalMemory(forceFullCollection: true);
-        var (read, grade, graded) = Grade(folder, rails);
-        var kept = GC.GetTotalMemory(forceFullCollection: true) - before;
         using var process = Process.GetCurrentProcess();
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{read:R}\t{grade:R}\t{process.PeakWorkingSet64}\t{kept}\t{string.Join(", ", graded.Counts.Select(c => $"{c.Key} {c.Value}"))}"));
+        var busy = process.TotalProcessorTime;
+        var (read, grade, graded) = Grade(folder, rails);
+        process.Refresh();
+        busy = process.TotalProcessorTime - busy;
+        var kept = GC.GetTotalMemory(forceFullCollection: true) - before;
+        process.Refresh();
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{read:R}\t{grade:R}\t{busy.TotalSeconds:R}\t{process.PeakWorkingSet64}\t{kept}\t{string.Join(", ", graded.Counts.Select(c => $"{c.Key} {c.Value}"))}"));
         GC.KeepAlive(graded);
     }
 

@@ -50,8 +50,8 @@ internal sealed class HeightErrors
     /// <summary>Errors that are shapes alone.</summary>
     public static HeightErrors OfShapes(IReadOnlyList<ErrorShape> shapes) => new(new ProfileErrors([.. new double[shapes[0].HeightsUm.Count]], double.PositiveInfinity, shapes), shapes, null, []);
 
-    /// <summary>The independent draws alone, each of unit size.</summary>
-    public HeightErrors Unit(double degreesOfFreedom) => new(new ProfileErrors([.. Enumerable.Repeat(1.0, _station.Count)], degreesOfFreedom, []), [], _columns, []);
+    /// <summary>The independent draws alone, each of unit size and well known.</summary>
+    public HeightErrors Unit() => new(new ProfileErrors([.. Enumerable.Repeat(1.0, _station.Count)], double.PositiveInfinity, []), [], _columns, []);
 
     /// <summary>Adds the same draw of a station to the heights of one trial.</summary>
     public void Add(int station, double draw, Span<double> heights)
