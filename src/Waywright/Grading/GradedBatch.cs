@@ -71,7 +71,10 @@ public static class GradingExtensions
         return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails
             .OrderBy(r => Array.IndexOf(order, r.Grade))
             .ThenByDescending(r => r.Features.Max(f => f.Value / f.Limit) ?? 0)
-            .ThenBy(r => r.Rail, StringComparer.Ordinal))) { Drag = drag };
+            .ThenBy(r => r.Rail, StringComparer.Ordinal)))
+        {
+            Drag = drag,
+        };
     }
 
     private static PooledSweep? Pooled(IEnumerable<PooledSweep> faces, RailFace face) => faces.FirstOrDefault(p => p.Sweep.Face == face);
