@@ -10,7 +10,7 @@ namespace Waywright;
 internal sealed class MountedTop
 {
     /// <summary>
-    /// By how much more than errors alone read contact can move the residual: 1.46 was the most of 1,500 simulated rails screwed down at every fourth hole, 0.34 at every other
+    /// By how much more than errors alone read contact can move the residual: 1.46 was the most of 1,500 simulated rails screwed down at every third hole, 0.34 at every other
     /// (docs/methods.md).
     /// </summary>
     public const double ContactFactor = 1.5;
