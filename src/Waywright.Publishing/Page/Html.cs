@@ -26,10 +26,10 @@ internal static partial class Html
         return encoded.ToString();
     }
 
-    /// <summary>A sentence: words between backticks are names, and a number stays with its unit.</summary>
+    /// <summary>A sentence: words between backticks are names, a number stays with its unit, and um has its sign.</summary>
     public static string Sentence(string text)
     {
-        var encoded = BeforeUnit().Replace(Encode(text), "\u202F");
+        var encoded = Micrometre().Replace(BeforeUnit().Replace(Encode(text), "\u202F"), "\u00B5m");
         var parts = encoded.Split('`');
         if (parts.Length % 2 == 0)
             return encoded;
@@ -46,4 +46,7 @@ internal static partial class Html
 
     [GeneratedRegex(@"(?<=\d) (?=(%|°|(k|M)?Hz|[mcµuk]?m|k?g|k?N|s)(?![\w/]))", RegexOptions.CultureInvariant)]
     private static partial Regex BeforeUnit();
+
+    [GeneratedRegex(@"(?<=[\d)][ \u202F]?)um(?![\w/])", RegexOptions.CultureInvariant)]
+    private static partial Regex Micrometre();
 }

@@ -15,6 +15,13 @@ public sealed class PageTests : IDisposable
 
     public void Dispose() => _build.Dispose();
 
+    [Theory]
+    [InlineData("straight to 24.7 um (23.2 to 26.2 um at 95 %)", "straight to 24.7\u202F\u00B5m (23.2 to 26.2\u202F\u00B5m at 95\u202F%)")]
+    [InlineData("lifts it 14.0 (10.6 to 17.5) um there", "lifts it 14.0 (10.6 to 17.5) \u00B5m there")]
+    [InlineData("rail um9, 3 umbrellas", "rail um9, 3 umbrellas")]
+    public void A_sentence_of_the_page_has_signs_for_units_and_keeps_a_number_beside_its_own(string said, string shown)
+        => Assert.Equal(shown, Html.Sentence(said));
+
     [Fact]
     public async Task The_page_is_one_file_that_names_no_other_host()
     {
