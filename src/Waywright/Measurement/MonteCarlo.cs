@@ -67,7 +67,7 @@ public static class MonteCarlo
     {
         CheckTrials(trials, 2, nameof(trials));
         var runner = Runner(model, inputs, seed, mostThreads, cancel);
-        var results = new double[trials];
+        var results = GC.AllocateUninitializedArray<double>(trials);
         runner.Run(0, results);
         return new MonteCarloResult(results, runner.Inputs, seed);
     }

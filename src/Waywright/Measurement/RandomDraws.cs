@@ -29,7 +29,8 @@ internal readonly struct RandomDraws(ulong seed, uint stream = 0)
         ArgumentOutOfRangeException.ThrowIfGreaterThan(values.Length, MostAtOnce);
         if (firstTrial < 0 || long.IsOddInteger(firstTrial))
             throw new ArgumentOutOfRangeException(nameof(firstTrial), firstTrial, "An even trial, 0 or more, is needed.");
-        Span<ulong> words = stackalloc ulong[values.Length + (values.Length % 2)];
+        // Each word is turned into its value where it stands; an odd count has one word too many for that.
+        Span<ulong> words = values.Length % 2 == 0 ? MemoryMarshal.Cast<double, ulong>(values) : stackalloc ulong[values.Length + 1];
         Philox.Fill((ulong)firstTrial / 2, input, (stream << 8) | part, seed, words);
         var lanes = MemoryMarshal.Cast<double, Vector512<double>>(values);
         var wordLanes = MemoryMarshal.Cast<ulong, Vector512<ulong>>(words);
