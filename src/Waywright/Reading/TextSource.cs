@@ -14,7 +14,9 @@ internal static class TextSource
 
     /// <summary>The file's name as messages show it: the path the caller gave.</summary>
     /// <exception cref="InputException">No such file, a directory, not permitted, empty, binary, not UTF-8.</exception>
-    public static TextReader Open(string path)
+    public static TextReader Open(string path) => Open(path, "a header line and rows");
+
+    private static StreamReader Open(string path, string wanted)
     {
         FileStream stream;
         try
@@ -38,7 +40,7 @@ internal static class TextSource
 
         try
         {
-            CheckText(path, stream);
+            CheckText(path, stream, wanted);
             return new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: true, BufferSize);
         }
         catch
@@ -48,10 +50,10 @@ internal static class TextSource
         }
     }
 
-    /// <summary>The whole file as text, for formats that are read at once.</summary>
+    /// <summary>The whole of a JSON file as text.</summary>
     public static string ReadAll(string path)
     {
-        using var reader = Open(path);
+        using var reader = Open(path, "a JSON document");
         try
         {
             return reader.ReadToEnd();
@@ -76,14 +78,14 @@ internal static class TextSource
         return new InputException(new InputProblem(path, line, null, "bytes that are not UTF-8", "text saved as UTF-8"));
     }
 
-    private static void CheckText(string path, FileStream stream)
+    private static void CheckText(string path, FileStream stream, string wanted)
     {
         Span<byte> head = stackalloc byte[Peek];
         var length = stream.ReadAtLeast(head, Peek, throwOnEndOfStream: false);
         stream.Position = 0;
         head = head[..length];
         if (length == 0)
-            throw Problem(path, "an empty file", "a header line and rows");
+            throw Problem(path, "an empty file", wanted);
         if (head.StartsWith((ReadOnlySpan<byte>)[0xFF, 0xFE]) || head.StartsWith((ReadOnlySpan<byte>)[0xFE, 0xFF]))
             throw new InputException(new InputProblem(path, 1, 1, "UTF-16 text", "text saved as UTF-8 (in a spreadsheet: 'CSV UTF-8')"));
         var zero = head.IndexOf((byte)0);

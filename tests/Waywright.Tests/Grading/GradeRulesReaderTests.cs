@@ -13,6 +13,21 @@ public class GradeRulesReaderTests
         """;
 
     [Fact]
+    public void An_empty_file_is_told_from_a_table_without_rows()
+    {
+        var path = Path.GetTempFileName();
+        try
+        {
+            var thrown = Assert.Throws<InputException>(() => GradeRules.Read(path));
+            Assert.Equal($"{path}: found an empty file, expected a JSON document", thrown.Message);
+        }
+        finally
+        {
+            File.Delete(path);
+        }
+    }
+
+    [Fact]
     public void The_starting_limits_written_as_a_file_are_the_starting_limits()
     {
         var rules = GradeRules.Parse(Starting, "rules.json");
