@@ -7,10 +7,9 @@
 // Nothing here needs reflection: to publish it as a native program, take the line about PublishAot away.
 
 using System.Globalization;
-using System.Runtime.CompilerServices;
 using Waywright;
 
-var folder = args.Length > 0 ? args[0] : Path.Combine(Here(), "..", "datasets", "demo");
+var folder = args.Length > 0 ? args[0] : Path.Combine(AppContext.GetData("EntryPointFileDirectoryPath") as string ?? ".", "..", "datasets", "demo");
 try
 {
     // Which rails bind, which are straight, what to do with each.
@@ -91,5 +90,3 @@ catch (InputException bad)
 }
 
 static void Print(string id, double value, string unit) => Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{id} = {value:R} {unit}"));
-
-static string Here([CallerFilePath] string file = "") => Path.GetDirectoryName(file)!;
