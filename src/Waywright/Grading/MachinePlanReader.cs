@@ -23,7 +23,7 @@ internal static class MachinePlanReader
         var problems = new ProblemList(source);
         var root = JsonPlace.Read(json, problems);
         root.OnlyMembers("machines", "positions", "note", "$schema");
-        var machines = Whole(root, "machines", MostMachines) ?? 1;
+        var machines = (int?)root.Whole("machines", 1, MostMachines) ?? 1;
         var list = root.Member("positions", required: true);
         if (list is not null && (list.Kind != JsonTokenType.StartArray || list.Items.Count == 0))
             list.Reject("a list of at least one position");
@@ -60,7 +60,7 @@ internal static class MachinePlanReader
         var face = place.OneOf("face", true, "side", "top");
         var weight = place.Number("weight", 0.001, 1000) ?? 1;
         var pair = Name(place, "pair", required: false);
-        var count = Whole(place, "count", MostOfOne) ?? 1;
+        var count = (int?)place.Whole("count", 1, MostOfOne) ?? 1;
         var ends = Ends(place.Member("ends"));
         return name is null || width is null || length is null || grade is null || face is null
             ? null
@@ -108,14 +108,4 @@ internal static class MachinePlanReader
 
     private static bool IsName(string name)
         => name.Length is > 0 and <= LongestName && !string.IsNullOrWhiteSpace(name) && !name.Any(c => char.IsControl(c) || char.GetUnicodeCategory(c) == UnicodeCategory.Format);
-
-    private static int? Whole(JsonPlace place, string member, int most)
-    {
-        if (place.Member(member) is not { } value)
-            return null;
-        if (value.Kind == JsonTokenType.Number && Number.TryRead(value.Raw, out var number, out _) && number >= 1 && number <= most && number == Math.Floor(number))
-            return (int)number;
-        value.Reject(string.Create(CultureInfo.InvariantCulture, $"a whole number from 1 to {most}"));
-        return null;
-    }
 }

@@ -109,6 +109,17 @@ internal sealed class JsonPlace
         return null;
     }
 
+    /// <summary>A number without decimals; the limits lie within 2^53.</summary>
+    public long? Whole(string name, long low, long high, bool required = false)
+    {
+        if (Member(name, required) is not { } member)
+            return null;
+        if (member.Kind == JsonTokenType.Number && Waywright.Number.TryRead(member.Raw, out var value, out _) && value >= low && value <= high && Math.Floor(value) == value)
+            return (long)value;
+        member.Reject(string.Create(CultureInfo.InvariantCulture, $"a whole number from {low} to {high}"));
+        return null;
+    }
+
     public string? OneOf(string name, bool required, params ReadOnlySpan<string> choices)
     {
         if (Text(name, required) is not { } text)

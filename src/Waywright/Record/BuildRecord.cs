@@ -79,7 +79,7 @@ public sealed record BuildRecord
     /// <summary>What it was found with, sorted by name.</summary>
     public IReadOnlyList<SoftwareVersion> Software { get; }
 
-    /// <summary>The record as JSON: sorted keys, two blanks of indent, LF, a line end at the end; equal records give equal texts.</summary>
+    /// <summary>The record as JSON (its schema: docs/record.schema.json): sorted keys, two blanks of indent, LF, a line end at the end; equal records give equal texts.</summary>
     public string ToJson() => RecordJson.Write(this);
 
     /// <summary>Reads what <see cref="ToJson"/> wrote.</summary>

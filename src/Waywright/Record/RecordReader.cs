@@ -7,7 +7,7 @@ namespace Waywright;
 /// <summary>Reads records back, strictly: an unknown member, a missing one or a wrong type is a problem with its line and column.</summary>
 internal static class RecordReader
 {
-    private const double MostBytes = 1L << 53;
+    private const long MostBytes = 1L << 53;
 
     public static BuildRecord ReadRecord(string json, string source) => Read(json, source, root =>
     {
@@ -16,7 +16,7 @@ internal static class RecordReader
         return new BuildRecord(
             Text(root, "title"),
             Date(root, "date"),
-            (int?)root.Number("seed", int.MinValue, int.MaxValue),
+            (int?)root.Whole("seed", int.MinValue, int.MaxValue),
             Text(root, "licence"),
             List(root, "parameters", Parameter),
             List(root, "notebooks", Notebook),
@@ -56,27 +56,27 @@ internal static class RecordReader
     private static InputFile Input(JsonPlace place)
     {
         place.OnlyMembers("bytes", "path", "sha256");
-        return new InputFile(Text(place, "path"), Text(place, "sha256"), (long)(place.Number("bytes", 0, MostBytes, required: true) ?? 0));
+        return new InputFile(Text(place, "path"), Text(place, "sha256"), place.Whole("bytes", 0, MostBytes, required: true) ?? 0);
     }
 
     private static Decision Decision(JsonPlace place)
     {
         place.OnlyMembers("id", "notebook", "verdict");
-        return new Decision(Text(place, "id"), Text(place, "notebook"), Text(place, "verdict"));
+        return new Decision(RecordText.Id(Text(place, "id"), "decisions"), NotebookPath(place, "notebook"), RecordText.Filled(Text(place, "verdict"), "decisions"));
     }
 
     private static RecordedNotebook Notebook(JsonPlace place)
     {
         place.OnlyMembers("path", "sourceSha256");
-        return new RecordedNotebook(Text(place, "path"), Text(place, "sourceSha256"));
+        return new RecordedNotebook(NotebookPath(place, "path"), RecordText.Sha256(Text(place, "sourceSha256"), "notebooks"));
     }
 
     private static NotebookParameter Parameter(JsonPlace place)
     {
         place.OnlyMembers("name", "notebook", "set", "type", "value");
         return new NotebookParameter(
-            Text(place, "notebook"),
-            Text(place, "name"),
+            NotebookPath(place, "notebook"),
+            RecordText.Id(Text(place, "name"), "parameters"),
             place.OneOf("type", required: true, "string", "double", "int", "bool") ?? "",
             Text(place, "value"),
             Flag(place, "set"));
@@ -85,7 +85,7 @@ internal static class RecordReader
     private static SoftwareVersion Software(JsonPlace place)
     {
         place.OnlyMembers("name", "version");
-        return new SoftwareVersion(Text(place, "name"), Text(place, "version"));
+        return new SoftwareVersion(RecordText.Filled(Text(place, "name"), "software"), RecordText.Filled(Text(place, "version"), "software"));
     }
 
     private static T Read<T>(string json, string source, Func<JsonPlace, T> read)
@@ -107,6 +107,9 @@ internal static class RecordReader
     }
 
     private static string Text(JsonPlace place, string name) => place.Text(name, required: true) ?? "";
+
+    // A record may come from anybody: a path in it must not lead out of the folder that it is read for.
+    private static string NotebookPath(JsonPlace place, string name) => RecordText.RelativePath(Text(place, name), "notebooks");
 
     private static double? Number(JsonPlace place, string name, bool required = false) => place.Number(name, double.MinValue, double.MaxValue, required);
 

@@ -25,7 +25,7 @@ public sealed record SetupBook
     /// <c>permissible_error_um</c>; and <c>repeatability_um</c>, <c>retrace_um</c> where tried. <c>rail</c>: <c>length_mm</c>, <c>bending_stiffness_top_nm2</c>,
     /// <c>bending_stiffness_side_nm2</c>, <c>mass_kg_per_m</c>, and <c>stiffness_u_percent</c> where known: with it, bending by weight and measuring force is corrected.
     /// </remarks>
-    /// <param name="path">The file.</param>
+    /// <param name="path">The file; docs/setups.schema.json is its JSON Schema.</param>
     /// <exception cref="InputException">The file can't be read, isn't JSON, misses a value, has one too many or out of range, or names a set-up twice.</exception>
     public static SetupBook Read(string path) => Parse(TextSource.ReadAll(path), path);
 

@@ -115,12 +115,14 @@ public sealed class BuildRecordTests
     }
 
     [Theory]
-    [InlineData("\"seed\": 7", "\"seed\": \"7\"", "'7', expected seed to be a number from")]
+    [InlineData("\"seed\": 7", "\"seed\": \"7\"", "'7', expected seed to be a whole number from")]
+    [InlineData("\"seed\": 7", "\"seed\": 7.5", "'7.5', expected seed to be a whole number from -2147483648 to 2147483647")]
+    [InlineData("\"bytes\": 3", "\"bytes\": 3.5", "'3.5', expected inputs[0].bytes to be a whole number from 0")]
     [InlineData("\"seed\": 7", "\"sead\": 7", "\"sead\", expected one of")]
     [InlineData("\"date\": \"2027-03-01\"", "\"date\": \"1.3.2027\"", "'1.3.2027', expected date to be a date such as 2027-03-01")]
     [InlineData("\"unit\": \"um\"", "\"unit\": \"inches\"", "'inches', which is not a UCUM code")]
     [InlineData("waywright build record 1", "waywright build record 2", "expected format to be one of waywright build record 1")]
-    [InlineData("\"bytes\": 3", "\"bytes\": -3", "'-3', expected inputs[0].bytes to be a number from 0")]
+    [InlineData("\"bytes\": 3", "\"bytes\": -3", "'-3', expected inputs[0].bytes to be a whole number from 0")]
     [InlineData("\"set\": true", "\"set\": 1", "expected parameters[0].set to be true or false")]
     public void A_record_that_was_tampered_with_says_what_was_found_and_what_was_expected(string from, string to, string message)
     {
@@ -140,7 +142,7 @@ public sealed class BuildRecordTests
 
     private static BuildRecord With(IReadOnlyList<InputFile> inputs) => new("t", default, null, "", [], [], inputs, [], [], []);
 
-    private static BuildRecord Sample(double value = 14.2) => new(
+    internal static BuildRecord Sample(double value = 14.2) => new(
         "A benchtop gantry for \"pressed\" plants </script>",
         new DateOnly(2027, 3, 1),
         7,

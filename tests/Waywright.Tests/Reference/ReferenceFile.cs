@@ -5,7 +5,12 @@ namespace Waywright.Tests.Reference;
 /// <summary>A published file in this folder; its source stands in the README beside it.</summary>
 internal static class ReferenceFile
 {
-    private static readonly string Folder = Path.Combine(Repository(), "tests", "Waywright.Tests", "Reference");
+    private static readonly string Root = Repository();
+
+    private static readonly string Folder = Path.Combine(Root, "tests", "Waywright.Tests", "Reference");
+
+    /// <summary>The folder of what is shipped beside the code: schemas, methods.</summary>
+    public static string Docs { get; } = Path.Combine(Root, "docs");
 
     public static string PathOf(string name) => Path.Combine(Folder, name);
 
