@@ -15,7 +15,7 @@ public static class SessionHost
 
     /// <summary>Serves until the parent ends the session; the process is then killed, so this returns only when it could not begin.</summary>
     /// <param name="args">Name of the parent's pipe, and the secret of the marks in the raw streams.</param>
-    /// <returns>The exit code 2: the arguments are not a session's.</returns>
+    /// <returns>The exit code 2: the arguments are not a session's, or nobody answers at the pipe.</returns>
     public static async Task<int> ServeAsync(string[] args)
     {
         if (args is not [var pipeName, var secret])
@@ -30,7 +30,17 @@ public static class SessionHost
             CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.InvariantCulture;
 
         using var pipe = new NamedPipeClientStream(".", pipeName, PipeDirection.InOut, PipeOptions.Asynchronous | PipeOptions.CurrentUserOnly);
-        await pipe.ConnectAsync(ParentAnswersMilliseconds);
+        try
+        {
+            await pipe.ConnectAsync(ParentAnswersMilliseconds);
+        }
+        catch (TimeoutException)
+        {
+            // The parent was killed: nobody else takes its pipe's name away.
+            if (Path.IsPathRooted(pipeName)) File.Delete(pipeName);
+            return 2;
+        }
+
         using var asked = new BlockingCollection<SessionMessage>();
         var stops = new BlockingCollection<int>();
         new Thread(() => Listen(pipe, asked, stops)) { IsBackground = true, Name = "parent" }.Start();

@@ -16,6 +16,9 @@ internal sealed class Findings(InputStore inputs)
 
     public IReadOnlyList<InputFile> Inputs => inputs.Files;
 
+    /// <summary>Inputs that are not any more what a cell read.</summary>
+    public IReadOnlyList<string> FindChangedInputs() => inputs.FindChanged();
+
     /// <summary>Takes over what a cell's outputs hand out.</summary>
     /// <returns>Null, or the sentence that says why the run can't go on.</returns>
     public string? Take(string notebook, NotebookCell cell)

@@ -6,53 +6,63 @@ namespace Waywright.Publishing;
 internal sealed class InputStore(string buildFolder, string copies)
 {
     private readonly Dictionary<string, InputFile> _files = new(StringComparer.Ordinal);
+    private readonly HashSet<string> _changed = new(StringComparer.Ordinal);
 
     public IReadOnlyList<InputFile> Files => [.. _files.Values.OrderBy(file => file.Path, StringComparer.Ordinal)];
 
     /// <summary>Copies one file; a file that is known already must still be the same.</summary>
     /// <returns>Null, or the sentence that says what is wrong with it.</returns>
+    /// <exception cref="IOException">The copy can't be written.</exception>
     public string? Take(InputFile input)
     {
-        if (_files.TryGetValue(input.Path, out var known))
-            return known == input ? null : $"{input.Path} changed between two readings: the figures before and after come from different data";
-        var from = Path.GetFullPath(input.Path, buildFolder);
+        if (_files.TryGetValue(input.Path, out var known) && known != input)
+            return Changed(input, $"{input.Path} changed between two readings: the figures before and after come from different data");
+        if (known is not null)
+            return null;
+        if (Read(input.Path, out var why) is not { } bytes)
+            return why;
+        if (!IsSame(input, bytes))
+            return Changed(input, $"{input.Path} changed while it was read: run again when no other program writes to it");
+        var to = Path.Combine(copies, input.Path);
+        Directory.CreateDirectory(Path.GetDirectoryName(to)!);
+        File.WriteAllBytes(to, bytes);
+        _files.Add(input.Path, input);
+        return null;
+    }
+
+    /// <summary>Files that are not any more what a cell read: figures of this run may come from either.</summary>
+    public IReadOnlyList<string> FindChanged()
+        => [.. _files.Values.Where(file => Read(file.Path, out _) is not { } bytes || !IsSame(file, bytes)).Select(file => file.Path).Union(_changed).Order(StringComparer.Ordinal)];
+
+    private string Changed(InputFile input, string why)
+    {
+        _changed.Add(input.Path);
+        return why;
+    }
+
+    private byte[]? Read(string path, out string? why)
+    {
+        why = null;
         try
         {
-            if (!IsInside(from))
-                return $"{input.Path} leads out of the build folder through a link: copy the file into the build folder";
-            var to = Path.Combine(copies, input.Path);
-            Directory.CreateDirectory(Path.GetDirectoryName(to)!);
-            var (sha256, bytes) = Copy(from, to);
-            if (sha256 != input.Sha256 || bytes != input.Bytes)
-                return $"{input.Path} changed while it was read: run again when no other program writes to it";
-            _files.Add(input.Path, input);
-            return null;
+            var from = Path.GetFullPath(path, buildFolder);
+            if (IsInside(from))
+                return File.ReadAllBytes(from);
+            why = $"{path} leads out of the build folder through a link: copy the file into the build folder";
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
-            return $"{input.Path} was read by a cell and is gone";
+            why = $"{path} was read by a cell and is gone";
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return $"{input.Path} can't be copied: {e.Message}";
-        }
-    }
-
-    private static (string Sha256, long Bytes) Copy(string from, string to)
-    {
-        using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
-        using var source = File.OpenRead(from);
-        using var target = File.Create(to);
-        var buffer = new byte[1 << 16];
-        var bytes = 0L;
-        for (int length; (length = source.Read(buffer)) > 0; bytes += length)
-        {
-            hash.AppendData(buffer, 0, length);
-            target.Write(buffer, 0, length);
+            why = $"{path} can't be copied: {e.Message}";
         }
 
-        return (Convert.ToHexStringLower(hash.GetHashAndReset()), bytes);
+        return null;
     }
+
+    private static bool IsSame(InputFile input, byte[] bytes) => bytes.LongLength == input.Bytes && Convert.ToHexStringLower(SHA256.HashData(bytes)) == input.Sha256;
 
     // Each part of the path may be a link; none may lead out.
     private bool IsInside(string path)

@@ -36,6 +36,23 @@ internal static class NotebookPlan
         return runs;
     }
 
+    /// <summary>Notebooks whose cells are not any more what ran.</summary>
+    public static IEnumerable<string> FindChanged(IEnumerable<NotebookRun> runs) => runs.Where(run => !IsSame(run)).Select(run => run.Path);
+
+    private static bool IsSame(NotebookRun run)
+    {
+        try
+        {
+            var now = NotebookDocument.Parse(ReadText(run.File, run.Path), run.Path);
+            now.Strip();
+            return now.SourceSha256() == run.SourceSha256;
+        }
+        catch (InputException)
+        {
+            return false;
+        }
+    }
+
     private static string ReadText(string file, string path)
     {
         try

@@ -78,6 +78,46 @@ public sealed class OutFolderTests : IDisposable
     }
 
     [Fact]
+    public async Task A_run_that_died_after_the_exchange_or_while_it_deleted_costs_nothing()
+    {
+        await Publish();
+        var before = _build.Files(_build.Out);
+        await Publish(new ScriptedSessions((_, _, _) => Output.Raised("E", "no")));
+        Directory.Move(_build.Failed, Path.Combine(_build.Parent, ".published.waywright-gone"));
+        File.Delete(Path.Combine(_build.Parent, ".published.waywright-gone", "run.json"));
+        Directory.CreateDirectory(Path.Combine(_build.Parent, ".published.waywright-new", "half-deleted"));
+        Directory.CreateDirectory(Path.Combine(_build.Parent, ".published.waywright-old", "half-deleted"));
+        await Publish();
+        Assert.Equal(before.Keys.Order(), _build.Files(_build.Out).Keys.Order());
+        Assert.Equal(["gantry", "published"], Directory.EnumerateFileSystemEntries(_build.Parent).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+    }
+
+    [Fact]
+    public async Task A_file_that_a_person_puts_into_the_folder_while_the_cells_run_is_not_lost()
+    {
+        await Publish();
+        var mine = Path.Combine(_build.Out, "photo.txt");
+        var thrown = await Assert.ThrowsAsync<InputException>(() => Publish(new ScriptedSessions((_, _, _) =>
+        {
+            File.WriteAllText(mine, "mine");
+            return Output.Done();
+        })));
+        Assert.Contains("found 'photo.txt', which Waywright did not write", thrown.Message, StringComparison.Ordinal);
+        Assert.Equal("mine", File.ReadAllText(mine));
+    }
+
+    [Fact]
+    public void Two_folders_change_places_in_one_step()
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux() || OperatingSystem.IsMacOS(), "the system can't");
+        _build.Write("one/a.txt", "a");
+        _build.Write("two/b.txt", "b");
+        Assert.True(FolderSwap.TryExchange(Path.Combine(_build.Root, "one"), Path.Combine(_build.Root, "two")));
+        Assert.Equal(("a", "b"), (File.ReadAllText(Path.Combine(_build.Root, "two/a.txt")), File.ReadAllText(Path.Combine(_build.Root, "one/b.txt"))));
+        Assert.False(FolderSwap.TryExchange(Path.Combine(_build.Root, "one"), Path.Combine(_build.Root, "absent")));
+    }
+
+    [Fact]
     public async Task A_second_run_to_the_same_folder_waits_its_turn()
     {
         InputException? second = null;
