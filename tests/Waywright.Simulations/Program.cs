@@ -1,18 +1,27 @@
 using System.Globalization;
 using Waywright.Simulations;
 
-// How often the intervals of straightness hold the truth: writes docs/coverage.md, and fails where one holds it too seldom.
+// How often the intervals of straightness hold the truth: writes docs/coverage.md (docs/coverage-mounted.md), and fails where one holds it too seldom.
 const double LeastPercent = 94;
+const double LeastMountedPercent = 92;
 const int DecidingPoints = 8;
 const int DecidingRails = 10_000;
 
-if (args is not ([] or ["quick"]))
+if (args is not ([] or ["quick"] or ["mounted"] or ["mounted", "quick"]))
 {
-    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- quick]   (quick: few rails, writes nothing)");
+    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- [mounted] [quick]]   (mounted: rails screwed down; quick: few rails, writes nothing)");
     return 2;
 }
 
-var quick = args is ["quick"];
+var quick = args is [.., "quick"];
+if (args is ["mounted", ..])
+{
+    var mounted = MountedPage.Of(quick ? 20 : 200, out var seldom);
+    if (!quick)
+        Write("coverage-mounted.md", mounted);
+    return seldom < LeastMountedPercent ? 1 : 0;
+}
+
 Shape[] shapes = [Shape.Straight, Shape.Bow(2), Shape.Bow(5), Shape.Bow(15), Shape.Bow(100), Shape.Wave(3), Shape.Wave(12), Shape.Bump(8)];
 (int Passes, double BowUm, double DialUm)[] conditions = [(1, 0, 0), (5, 0, 0), (3, 2, 0), (3, 0, 2.5), (3, 2, 2.5)];
 var points = new List<Point>();
@@ -35,13 +44,18 @@ if (quick)
 var deciding = points.Where(p => p.Scene.Stations <= 35).OrderBy(p => p.Least.Percent).Take(DecidingPoints).ToArray();
 foreach (var point in deciding)
     point.Sweep(DecidingRails - point.Zone.Rails);
-var root = new DirectoryInfo(AppContext.BaseDirectory);
-while (!File.Exists(Path.Combine(root.FullName, "Waywright.slnx")))
-    root = root.Parent ?? throw new DirectoryNotFoundException("The repository was not found above the program.");
-var page = Path.Combine(root.FullName, "docs", "coverage.md");
-File.WriteAllText(page, CoveragePage.Of(points, deciding).ReplaceLineEndings("\n"));
-Console.WriteLine(page);
+Write("coverage.md", CoveragePage.Of(points, deciding));
 var tooSeldom = deciding.Where(p => p.Least.Percent < LeastPercent).ToArray();
 foreach (var point in tooSeldom)
     Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{point.Scene.Stations} stations, {point.Scene.Shape.Name}, {point.Scene.Disturbed}: {point.Least.Name} held the truth in {point.Least.Percent:0.0} %"));
 return tooSeldom.Length == 0 ? 0 : 1;
+
+static void Write(string page, string text)
+{
+    var root = new DirectoryInfo(AppContext.BaseDirectory);
+    while (!File.Exists(Path.Combine(root.FullName, "Waywright.slnx")))
+        root = root.Parent ?? throw new DirectoryNotFoundException("The repository was not found above the program.");
+    var path = Path.Combine(root.FullName, "docs", page);
+    File.WriteAllText(path, text.ReplaceLineEndings("\n"));
+    Console.WriteLine(path);
+}

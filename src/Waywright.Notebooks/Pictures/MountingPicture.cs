@@ -21,7 +21,8 @@ internal static class MountingPicture
         var under = Points(shape.BentBase.PositionsMm, shape.BentBase.HeightsUm, shape.Zone);
         var length = shape.Screws.LengthMm;
         var x = Axis.Covering("position from the dot", "mm", [0, length], 6).Reaching(-0.03 * length, 1.03 * length, new Interval(0, length));
-        var reach = 1.15 * free.Concat(mounted).Concat(under).Select(p => Math.Abs(p.Y)).Append(1).Max();
+        var half = shape.Figure?.HighUm / 2;
+        var reach = 1.15 * free.Concat(mounted).Concat(under).Select(p => Math.Abs(p.Y)).Append(half ?? 0).Append(1).Max();
         var y = Axis.Covering("height", "µm", [-reach, reach], 4) with { Sign = "+ up" };
         var order = shape.Screws.TighteningRounds[0].ToList();
         var screws = new TickLayer("screws", Role.Context, FixedList<double>.Copy(shape.Screws.ScrewsMm));
@@ -31,16 +32,20 @@ internal static class MountingPicture
         var panels = new List<Panel>
         {
             new("free", $"STRt {Shown.Um(shape.FreeUm)} µm", FixedList<Layer>.Copy([new DotLayer("stations", Role.Ink, free, 4) { Joined = true }, screws])),
-            new("mounted, on the same scale", $"STRt {Shown.Um(shape.ResidualUm)} µm; the largest pull is {MountedShapeView.Newton(shape.PullsN.Max())} N", FixedList<Layer>.Copy(
-                [new LineLayer("base", Role.Context, under, Dash.Dashed), new LineLayer("mounted top", Role.Fitted, mounted), .. Forces(shape, y), numbers])),
+            new("mounted, on the same scale", $"STRt {Markup.Micro(MountedShapeView.Kept(shape))}; the largest pull is {MountedShapeView.Newton(shape.PullsN.Max())} N", FixedList<Layer>.Copy(
+                [.. Zone(half, length), new LineLayer("base", Role.Context, under, Dash.Dashed), new LineLayer("mounted top", Role.Fitted, mounted), .. Forces(shape, y), numbers])),
         };
-        if (Array.Find(Factors, f => f * mounted.Concat(under).Max(p => Math.Abs(p.Y)) <= 0.7 * y.High) is > 0 and var factor)
-            panels.Add(new($"mounted, heights drawn {Shown.Count(factor)} times as large", Ends(shape), FixedList<Layer>.Copy([new LineLayer("base", Role.Context, Raised(under, factor), Dash.Dashed), new LineLayer("mounted top", Role.Fitted, Raised(mounted, factor)), screws])));
+        if (Array.Find(Factors, f => f * mounted.Concat(under).Select(p => Math.Abs(p.Y)).Append(half ?? 0).Max() <= 0.9 * y.High) is > 0 and var factor)
+            panels.Add(new($"mounted, heights drawn {Shown.Count(factor)} times as large", Ends(shape), FixedList<Layer>.Copy([.. Zone(half * factor, length), new LineLayer("base", Role.Context, Raised(under, factor), Dash.Dashed), new LineLayer("mounted top", Role.Fitted, Raised(mounted, factor)), screws])));
         return new Picture($"Free and mounted: {ShapeModesView.NameOf(shape.Free)}", $"{Shown.Um(shape.FreeUm)} um free, {Shown.Um(shape.ResidualUm)} um mounted.", x, y, panels) { Columns = 1, PlotHeight = 140 };
     }
 
     public static string Caption(MountedShape shape)
-        => $"{ShapeModesView.NameOf(shape.Free)} free (above) and as predicted once screwed down in {shape.Screws.Name} (below), on one scale: {Shown.Um(shape.FreeUm)} µm become {Shown.Um(shape.ResidualUm)} µm{(shape.Base is null ? ", relative to the base" : "")}. Arrows are what each screw pulls{(shape.ClampLimitN is { } limit ? $", beside the limit of {MountedShapeView.Newton(limit)} N" : "")}.";
+        => $"{ShapeModesView.NameOf(shape.Free)} free (above) and as predicted once screwed down in {shape.Screws.Name} (below), on one scale: {Shown.Um(shape.FreeUm)} µm become {Markup.Micro(MountedShapeView.Kept(shape))}{(shape.Base is null ? ", relative to the base" : "")}. Arrows are what each screw pulls{(shape.ClampLimitN is { } limit ? $", beside the limit of {MountedShapeView.Newton(limit)} N" : "")}.{(shape.Figure is null ? "" : " The band is as high as what may be left at 95 %.")}";
+
+    // As high as the residual may be at 95 %, about the middle of the mounted zone.
+    private static IEnumerable<Layer> Zone(double? half, double length)
+        => half is not { } up ? [] : [new BandLayer("what the mounted top stays within at 95 %", Role.Zone, FixedList<double>.Copy([0, length]), FixedList<Interval>.Copy([Interval.Around(0, up), Interval.Around(0, up)]))];
 
     // An arrow down is a screw that pulls, an arrow up a place that the base pushes; the limit, or the largest force without one, is as long as half the panel.
     private static IEnumerable<Layer> Forces(MountedShape shape, Axis y)

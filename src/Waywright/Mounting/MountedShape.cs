@@ -24,7 +24,7 @@ public sealed record MountedShape
     private readonly FixedList<double> _forces;
     private readonly FixedList<double> _contacts;
 
-    private MountedShape(MountingCase given, LaidRail laid, ContactSearch found, int[] screws)
+    private MountedShape(MountingCase given, LaidRail laid, ContactSearch found, int[] screws, ProfileErrors? errors)
     {
         (Free, Screws, Base, BendingStiffnessNm2, BaseStiffnessNm2, ClampLimitN) = (given.Free, given.Screws, given.Base, given.BendingStiffnessNm2, given.BaseStiffnessNm2, given.ClampLimitN);
         var places = laid.Places;
@@ -43,6 +43,7 @@ public sealed record MountedShape
         _forces = FixedList<double>.Copy(screws.Select(i => 0.0 - (stiffness * Enumerable.Range(0, places.Length)
             .Where(j => j == i || (found.IsContact(j) && Math.Abs(places[j] - places[i]) <= JointMm)).Sum(found.ForceAt))));
         _contacts = FixedList<double>.Copy(Enumerable.Range(0, places.Length).Where(found.IsContact).Select(i => places[i]));
+        Figure = errors is null ? null : MountedFigure.Of(given, ResidualUm, errors).Complete();
     }
 
     /// <summary>The rail's top as it was swept unmounted, mm from the dot.</summary>
@@ -80,6 +81,12 @@ public sealed record MountedShape
 
     /// <summary>Predicted mounted residual: STRt of <see cref="Mounted"/>, minimum zone, um.</summary>
     public double ResidualUm => Zone.STRtUm;
+
+    /// <summary>
+    /// The same with estimate, 95 % interval and noise floor, from what the free top's heights are uncertain by and that nobody read it between the stations; null where that wasn't given.
+    /// The screws and, where it was swept, the base's shape are taken as exact. The interval is the residual -/+ what such errors move it by, the base's push solved anew; the estimate is as read.
+    /// </summary>
+    public UncertainFigure? Figure { get; }
 
     /// <summary>STRt of the free top over the same places, minimum zone, um.</summary>
     public double FreeUm { get; }
@@ -134,20 +141,26 @@ public sealed record MountedShape
     /// <param name="baseShape">The base swept free, mm from the rail's dot, reaching each end screw within a pitch; none leaves the figures relative to the base.</param>
     /// <param name="baseStiffnessNm2">EI of the base, N m2, 1e-6 to 1e12; none takes it as rigid. From 1/20 of the base's EI on a rail bends its base noticeably.</param>
     /// <param name="clampLimitN">What a screw can pull, N, above 0.</param>
-    /// <exception cref="ArgumentException">A profile doesn't fit the rail or was filtered, or a value is out of its range; all that is wrong is listed.</exception>
+    /// <param name="errors">What the free top's heights are uncertain by, for <see cref="Figure"/>.</param>
+    /// <exception cref="ArgumentException">A profile doesn't fit the rail or was filtered, errors don't fit the profile, or a value is out of its range.</exception>
     /// <remarks>
     /// Checked against MathNet's natural spline, the supported beam of this library, a beam finite-element model and a quadratic program in SciPy, and closed
     /// forms: a bow of 100 um on a 350 mm rail leaves 0.4 um under all 18 screws.
     /// </remarks>
-    public static MountedShape Of(Profile free, ScrewPattern screws, double bendingStiffnessNm2, Profile? baseShape = null, double? baseStiffnessNm2 = null, double? clampLimitN = null)
-        => Of(new MountingCase(free, screws, bendingStiffnessNm2, baseShape, baseStiffnessNm2, clampLimitN));
+    public static MountedShape Of(Profile free, ScrewPattern screws, double bendingStiffnessNm2, Profile? baseShape = null, double? baseStiffnessNm2 = null, double? clampLimitN = null, ProfileErrors? errors = null)
+    {
+        var given = new MountingCase(free, screws, bendingStiffnessNm2, baseShape, baseStiffnessNm2, clampLimitN);
+        ErrorInputs.CheckFit(free, errors);
+        return Of(given, errors: errors);
+    }
 
     /// <param name="given">Rail, screws, base.</param>
     /// <param name="withContact">False lets rail and base enter each other between screws, for comparison with formulas that do.</param>
-    internal static MountedShape Of(MountingCase given, bool withContact = true)
+    /// <param name="errors">Of the free top.</param>
+    internal static MountedShape Of(MountingCase given, bool withContact = true, ProfileErrors? errors = null)
     {
         var laid = new LaidRail(given);
         var screws = laid.IndicesOf(given.Screws);
-        return new MountedShape(given, laid, laid.Press(screws, withContact), screws);
+        return new MountedShape(given, laid, laid.Press(screws, withContact), screws, errors);
     }
 }

@@ -29,9 +29,9 @@ internal sealed class FigureTrials
         _estimate = new(() => work.MedianAdded() is var added && work.IsSublinear ? ((Observed - added) + Math.Max(0, Observed - OfNearlyAttained(0.5))) / 2 : Observed - added);
     }
 
-    private FigureTrials(double observed, Func<double[]> noise, FigureTrials within)
+    private FigureTrials(double observed, Func<double[]> noise, FigureTrials? within)
     {
-        (Observed, IsGuaranteed, _between) = (observed, true, within._between);
+        (Observed, IsGuaranteed, _between) = (observed, true, within?._between ?? new([]));
         (_noise, _across, _estimate, _widest, _front) = (new(noise), new([]), new(observed), new(default(WidestError)), new((ComparisonFront?)null));
         _near = _noise;
     }
@@ -39,8 +39,8 @@ internal sealed class FigureTrials
     /// <summary>A figure of which only this is known: errors move it by no more than the noise given.</summary>
     /// <param name="observed">As read.</param>
     /// <param name="noise">Sorted.</param>
-    /// <param name="within">The figure whose unknown part between stations it has.</param>
-    public static FigureTrials Guaranteed(double observed, Func<double[]> noise, FigureTrials within) => new(observed, noise, within);
+    /// <param name="within">The figure whose unknown part between stations it has; none where the noise has that in it.</param>
+    public static FigureTrials Guaranteed(double observed, Func<double[]> noise, FigureTrials? within = null) => new(observed, noise, within);
 
     /// <param name="figure">The figure.</param>
     /// <param name="heights">As measured.</param>
