@@ -36,7 +36,7 @@ try
 
     // The screws that its top needs, and what warmth does to it on its base.
     var holes = ScrewPattern.Every(stock.Find("R08")!);
-    var screws = ScrewChoice.Fewest(graded.Find("R08")!.Top!.Profile, holes, limitUm: 3, bendingStiffnessNm2: 105.5, clampLimitN: 300);
+    var screws = ScrewChoice.Fewest(graded.Find("R08")!.Top!.Profile, holes, limitUm: 3, bendingStiffnessNm2: 105.5, clampLimitN: 300, errors: graded.Find("R08")!.Top!.Errors);
     Print("screws/screws", screws.Chosen!.Screws.Holes.Count, "1");
     Print("screws/largest-pull", screws.Chosen.PullsN.Max(), "N");
     var rails = BarSection.Rectangle(youngGPa: 206, widthMm: 12, heightMm: 8, expansionPerMK: 11.5);

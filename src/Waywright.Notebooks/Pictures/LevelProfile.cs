@@ -4,14 +4,19 @@ namespace Waywright.Notebooks;
 internal sealed class LevelProfile
 {
     private readonly ReferenceLine _line;
+    private readonly Profile _profile;
+    private readonly MinimumZone _zone;
 
-    public LevelProfile(PooledSweep face)
+    /// <param name="face">A combined sweep.</param>
+    /// <param name="predicted">Its heights as screws will hold them, to look at in their place.</param>
+    public LevelProfile(PooledSweep face, Profile? predicted = null)
     {
-        Face = face;
-        _line = face.Straightness.MinimumZone.Line;
-        X = face.Profile.PositionsMm;
-        Stations = Of(X, face.Profile.HeightsUm);
-        Readings = FixedList<Point>.Copy(face.Passes.SelectMany(p => Of(p.Pass.PositionsMm, p.HeightsUm)));
+        (Face, _profile) = (face, predicted ?? face.Profile);
+        _zone = predicted is null ? face.Straightness.MinimumZone : StraightnessFigures.Of(predicted).MinimumZone;
+        _line = _zone.Line;
+        X = _profile.PositionsMm;
+        Stations = Of(X, _profile.HeightsUm);
+        Readings = predicted is not null ? FixedList<Point>.Empty : FixedList<Point>.Copy(face.Passes.SelectMany(p => Of(p.Pass.PositionsMm, p.HeightsUm)));
         HalfZone = _line.STRtUm / 2;
     }
 
@@ -31,14 +36,14 @@ internal sealed class LevelProfile
 
     public BandLayer Zone => new("minimum zone", Role.Zone, FixedList<double>.Copy([First, Last]), FixedList<Interval>.Copy([new(-HalfZone, HalfZone), new(-HalfZone, HalfZone)]));
 
-    public MarkerLayer Contacts => new("contacts", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy(Face.Straightness.MinimumZone.Contacts.Select(PlaceOf).Distinct()));
+    public MarkerLayer Contacts => new("contacts", Role.Contact, Symbol.Diamond, FixedList<Point>.Copy(_zone.Contacts.Select(PlaceOf).Distinct()));
 
     /// <summary>The contacts, each with the share of simulations in which it is one, outside the zone and beside its station; without shares where they would run into each other.</summary>
     /// <param name="shares">For each station.</param>
     /// <param name="apart">mm that two shares need between them.</param>
     public IEnumerable<MarkerLayer> ContactsWith(IReadOnlyList<double> shares, double apart)
     {
-        foreach (var edge in Face.Straightness.MinimumZone.Contacts.GroupBy(c => c.Side))
+        foreach (var edge in _zone.Contacts.GroupBy(c => c.Side))
         {
             var touching = edge.DistinctBy(c => c.PositionMm).OrderBy(c => c.PositionMm).ToArray();
             var clear = touching.Zip(touching.Skip(1)).All(p => p.Second.PositionMm - p.First.PositionMm >= apart);
@@ -53,12 +58,12 @@ internal sealed class LevelProfile
     /// <summary>The narrowest zone of the worst stretch of the local straightness; null when there is none.</summary>
     public BandLayer? LocalZone(double windowMm)
     {
-        if (Face.Profile.Local(windowMm) is not { } local)
+        if (_profile.Local(windowMm) is not { } local)
             return null;
         var within = Enumerable.Range(0, X.Count).Where(i => X[i] >= local.FromMm && X[i] <= local.ToMm).ToArray();
-        var part = StraightnessFigures.Of(new Profile(within.Select(i => X[i]).ToArray(), within.Select(i => Face.Profile.HeightsUm[i]).ToArray())).MinimumZone.Line;
+        var part = StraightnessFigures.Of(new Profile(within.Select(i => X[i]).ToArray(), within.Select(i => _profile.HeightsUm[i]).ToArray())).MinimumZone.Line;
         double[] ends = [local.FromMm, local.ToMm];
-        return new BandLayer("worst 100 mm", Role.Undecided, FixedList<double>.Copy(ends), FixedList<Interval>.Copy(ends.Select(x => Interval.Around(part.HeightUm(x) - _line.HeightUm(x), part.STRtUm / 2))));
+        return new BandLayer($"worst {Shown.Mm(windowMm)} mm", Role.Undecided, FixedList<double>.Copy(ends), FixedList<Interval>.Copy(ends.Select(x => Interval.Around(part.HeightUm(x) - _line.HeightUm(x), part.STRtUm / 2))));
     }
 
     private MarkerLayer Contact(ZoneContact contact, string share)

@@ -45,7 +45,7 @@ internal static class MountingPicture
 
     // As high as the residual may be at 95 %, about the middle of the mounted zone.
     private static IEnumerable<Layer> Zone(double? half, double length)
-        => half is not { } up ? [] : [new BandLayer("what the mounted top stays within at 95 %", Role.Zone, FixedList<double>.Copy([0, length]), FixedList<Interval>.Copy([Interval.Around(0, up), Interval.Around(0, up)]))];
+        => half is not { } up ? [] : [new BandLayer("may be left, at 95 %", Role.Zone, FixedList<double>.Copy([0, length]), FixedList<Interval>.Copy([Interval.Around(0, up), Interval.Around(0, up)]))];
 
     // An arrow down is a screw that pulls, an arrow up a place that the base pushes; the limit, or the largest force without one, is as long as half the panel.
     private static IEnumerable<Layer> Forces(MountedShape shape, Axis y)

@@ -127,12 +127,12 @@ internal sealed class MountedShapeView : View<MountedShape>
 /// <summary>How few screws will do.</summary>
 internal sealed class ScrewChoiceView : View<ScrewChoice>
 {
-    private const string Note = "Tried: evenly spread counts, every other hole, and the best of dropping one screw after another. Shape only: the load that the screws carry is the makers' to say.";
+    private const string Note = "Tried: evenly spread counts, every other hole, and the best of dropping one screw after another. Where the sweep's uncertainty was given, the fewest are those that it leaves within the limit at 95 %; it is looked at where the residual as read is within. Shape only: the load that the screws carry is the makers' to say.";
 
     protected override string Verdict(ScrewChoice result)
     {
         if (result.Chosen is { } chosen)
-            return $"Use {Shown.Count(chosen.Screws.Holes.Count)} screws, in holes {string.Join(", ", chosen.Screws.Holes.Select(Shown.Count))}: predicted to keep {MountedShapeView.Kept(chosen)}, limit {Shown.Limit(result.LimitUm)}{(chosen.Base is null ? ", relative to the base" : "")}{(chosen.Figure is { } sure && sure.HighUm > result.LimitUm ? "; that it stays within the limit is not proven, so sweep it again once it is mounted" : "")}.";
+            return $"Use {Shown.Count(chosen.Screws.Holes.Count)} screws, in holes {string.Join(", ", chosen.Screws.Holes.Select(Shown.Count))}: predicted to keep {MountedShapeView.Kept(chosen)}, limit {Shown.Limit(result.LimitUm)}{(chosen.Base is null ? ", relative to the base" : "")}{(chosen.Figure is not null && !result.IsProven ? "; that it stays within the limit is not proven, so sweep it again once it is mounted" : "")}.";
         var best = result.BestOfEachCount.MinBy(s => (s.OverloadedHoles.Count, s.ResidualUm))!;
         return $"Use another rail{(best.Base is null ? "" : " or a better base")}: no screws tried bring it within {Shown.Limit(result.LimitUm)} um; {Shown.Count(best.Screws.Holes.Count)} screws would leave {Shown.Um(best.ResidualUm)} um{(best.OverloadedHoles.Count > 0 ? ", some pulling more than the limit" : "")}.";
     }
@@ -153,9 +153,9 @@ internal sealed class ScrewChoiceView : View<ScrewChoice>
 
     private static TextTable Table(ScrewChoice result)
     {
-        var table = new TextTable("#screws", "#residual um", "#largest pull N", "holes");
+        var table = new TextTable("#screws", "#residual um", "#at most, 95 %", "#largest pull N", "holes");
         foreach (var shape in result.BestOfEachCount)
-            table.Add(Shown.Count(shape.Screws.Holes.Count), Shown.Um(shape.ResidualUm), MountedShapeView.Newton(shape.PullsN.Max()), string.Join(' ', shape.Screws.Holes.Select(Shown.Count)));
+            table.Add(Shown.Count(shape.Screws.Holes.Count), Shown.Um(shape.ResidualUm), Shown.Um(shape.Figure?.HighUm), MountedShapeView.Newton(shape.PullsN.Max()), string.Join(' ', shape.Screws.Holes.Select(Shown.Count)));
         return table;
     }
 }

@@ -26,6 +26,12 @@ public sealed record FeatureValue
     /// <summary>What value and limit are in: um or %.</summary>
     public string Unit => RailFeature.UnitOf(Feature);
 
+    /// <summary>The heights that it is a figure of, where these are not the face as swept.</summary>
+    internal Profile? Predicted => _measured.Predicted?.Invoke();
+
+    /// <summary>Length of the window of a short stretch, mm.</summary>
+    internal double? WindowMm => _measured.WindowMm;
+
     /// <summary>Whether there is a figure with bounds, without simulating it.</summary>
     internal bool IsBounded => _measured.IsBounded;
 

@@ -22,6 +22,12 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
 
     public PooledSweep? Face => face;
 
+    /// <summary>The heights that it is a figure of, where these are not the face as swept: the top as its screws will hold it.</summary>
+    public Func<Profile>? Predicted { get; init; }
+
+    /// <summary>Length of the window of a short stretch, mm; null for the whole length.</summary>
+    public double? WindowMm { get; init; }
+
     /// <summary>What it is simulated from; null without a set-up, or where there is no figure.</summary>
     public FaceFigures? Source { get; init; }
 

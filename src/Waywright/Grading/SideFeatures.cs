@@ -23,6 +23,7 @@ internal static class SideFeatures
         yield return new MeasuredFeature(RailFeature.SideLocal, side?.Profile.Local(windowMm)?.STRtUm, side)
         {
             Source = source,
+            WindowMm = windowMm,
             Pick = set => set.Local(windowMm),
             Quick = (figures, um) => figures.Quick(windowMm, um),
             Missing = FaceFigures.CanBend(side) ? new NotJudged($"fewer than 4 stations within {window} mm", $"Sweep the side again with at least 4 stations in every {window} mm.") : Straight,

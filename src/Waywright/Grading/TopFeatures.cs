@@ -17,6 +17,7 @@ internal static class TopFeatures
         yield return new MeasuredFeature(RailFeature.TopMounted, held?.ResidualUm, top)
         {
             Source = source,
+            Predicted = held is null ? null : () => held.Counting,
             Pick = set => held!.Figure(set),
             Quick = (figures, um) => figures.Quick(null, um, held!.Factor),
             Missing = missing,
@@ -24,6 +25,8 @@ internal static class TopFeatures
         yield return new MeasuredFeature(RailFeature.TopLocal, held?.LocalUm, top)
         {
             Source = source,
+            Predicted = held is null ? null : () => held.Held,
+            WindowMm = held?.WindowMm,
             Pick = set => set.Local(held!.WindowMm),
             Quick = (figures, um) => figures.Quick(held!.WindowMm, um),
             Missing = held is null ? missing : new NotJudged("fewer than 4 stations, holes and ends within two pitches", "Sweep the top again with a station midway between all holes."),

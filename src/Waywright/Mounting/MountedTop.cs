@@ -17,6 +17,7 @@ internal sealed class MountedTop
 
     private readonly MountedMap _map;
     private readonly double? _pressedUm;
+    private readonly double[]? _pressed;
 
     public MountedTop(Profile free, ProfileErrors? errors, ScrewPattern screws, MountedMap map)
     {
@@ -24,7 +25,7 @@ internal sealed class MountedTop
         Held = new Profile(map.Places, map.Mounted(free.Heights), free.Name);
         Errors = errors is null ? null : map.Errors(free.Heights, errors);
         HeldUm = Zone(Held.Heights);
-        _pressedUm = Pressed();
+        (_pressed, _pressedUm) = Pressed();
     }
 
     public ScrewPattern Screws { get; }
@@ -34,6 +35,9 @@ internal sealed class MountedTop
 
     /// <summary>STRt of that about the minimum zone, um.</summary>
     public double HeldUm { get; }
+
+    /// <summary>What counts, at the same places.</summary>
+    public Profile Counting => _pressed is null ? Held : new Profile(_map.Places, _pressed, Held.Name);
 
     /// <summary>What counts, um.</summary>
     public double ResidualUm => _pressedUm ?? HeldUm;
@@ -67,15 +71,15 @@ internal sealed class MountedTop
         ? new(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Guaranteed(pressed, () => Array.ConvertAll(set.ZoneTrials.Sorted, n => ContactFactor * n), set.ZoneTrials))
         : set.Zone(StraightnessParameter.STRt);
 
-    // Null where the base leaves no more than the screws alone.
-    private double? Pressed()
+    // None where the base leaves no more than the screws alone.
+    private (double[]? Heights, double? Um) Pressed()
     {
         var places = _map.Places;
         int[] screws = [.. Screws.ScrewsMm.Select(x => Array.BinarySearch(places, x))];
         var contact = new ContactSearch(places, screws, Held.Heights.ToArray());
         contact.Solve(withBase: true);
         var pressed = Zone(contact.Open);
-        return pressed > HeldUm ? pressed : null;
+        return pressed > HeldUm ? (contact.Open.ToArray(), pressed) : (null, null);
     }
 
     private double Zone(ReadOnlySpan<double> heights) => ProfileKernel.Solve(_map.Places, heights, out _).Width;

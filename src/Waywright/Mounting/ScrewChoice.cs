@@ -15,19 +15,24 @@ public sealed record ScrewChoice
 {
     private readonly FixedList<MountedShape> _best;
 
-    private ScrewChoice(double limitUm, FixedList<MountedShape> best, Func<MountedShape, MountedShape> withErrors)
-    {
-        (LimitUm, _best) = (limitUm, best);
-        Chosen = best.FirstOrDefault(Meets) is { } chosen ? withErrors(chosen) : null;
-    }
+    private ScrewChoice(double limitUm, FixedList<MountedShape> best, MountedShape? chosen) => (LimitUm, _best, Chosen) = (limitUm, best, chosen);
 
     /// <summary>The limit on the predicted mounted residual, um.</summary>
     public double LimitUm { get; }
 
-    /// <summary>The first of <see cref="BestOfEachCount"/> that meets the limit with no screw overloaded, with its interval where errors were given; null when none does.</summary>
+    /// <summary>
+    /// The first of <see cref="BestOfEachCount"/> that meets the limit with no screw overloaded: by the upper end of its 95 % interval where errors were given, or, where none
+    /// does, as read; null when none does that either.
+    /// </summary>
     public MountedShape? Chosen { get; }
 
-    /// <summary>The best found with 2, 3, ... screws: a regular pattern where one meets the limit, else the least residual.</summary>
+    /// <summary>Whether <see cref="Chosen"/> meets the limit by the upper end of its interval; false without errors.</summary>
+    public bool IsProven => Chosen?.Figure?.HighUm <= LimitUm;
+
+    /// <summary>
+    /// The best found with 2, 3, ... screws: a regular pattern where one meets the limit, else the least residual. With errors, those that had to be looked at for the choice have
+    /// their interval.
+    /// </summary>
     public IReadOnlyList<MountedShape> BestOfEachCount => _best;
 
     /// <summary>Searches.</summary>
@@ -38,7 +43,7 @@ public sealed record ScrewChoice
     /// <param name="baseShape">The base, if swept.</param>
     /// <param name="baseStiffnessNm2">EI of the base, N m2; none takes it as rigid.</param>
     /// <param name="clampLimitN">What a screw can pull, N.</param>
-    /// <param name="errors">What the free top's heights are uncertain by; the choice is by figures as read.</param>
+    /// <param name="errors">What the free top's heights are uncertain by; the best of each count is by figures as read, the choice among them by their intervals.</param>
     /// <param name="cancel">Ends the search early.</param>
     /// <exception cref="ArgumentException">As for <see cref="MountedShape"/>, or the limit isn't above 0.</exception>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
@@ -50,9 +55,22 @@ public sealed record ScrewChoice
         var given = new MountingCase(free, holes.OfCount(holes.HolesMm.Count), bendingStiffnessNm2, baseShape, baseStiffnessNm2, clampLimitN);
         ErrorInputs.CheckFit(free, errors);
         var search = new ScrewSearch(given, limitUm, cancel);
-        return new ScrewChoice(limitUm, FixedList<MountedShape>.Copy(search.BestOfEachCount().Select(p => MountedShape.Of(given with { Screws = p }))),
-            chosen => errors is null ? chosen : MountedShape.Of(given with { Screws = chosen.Screws }, errors: errors));
-    }
+        var best = search.BestOfEachCount().Select(p => MountedShape.Of(given with { Screws = p })).ToArray();
+        bool Meets(MountedShape shape) => shape.ResidualUm <= limitUm && shape.OverloadedHoles.Count == 0;
+        var chosen = Array.FindIndex(best, Meets);
+        for (var i = chosen; errors is not null && i >= 0 && i < best.Length; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            if (!Meets(best[i]))
+                continue;
+            best[i] = MountedShape.Of(given with { Screws = best[i].Screws }, errors: errors);
+            if (best[i].Figure!.HighUm <= limitUm)
+            {
+                chosen = i;
+                break;
+            }
+        }
 
-    private bool Meets(MountedShape shape) => shape.ResidualUm <= LimitUm && shape.OverloadedHoles.Count == 0;
+        return new ScrewChoice(limitUm, FixedList<MountedShape>.Copy(best), chosen < 0 ? null : best[chosen]);
+    }
 }
