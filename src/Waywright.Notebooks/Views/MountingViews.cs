@@ -25,9 +25,10 @@ internal sealed class ScrewPatternView : View<ScrewPattern>
     protected override string Html(ScrewPattern result)
         => Markup.View(
             Verdict(result),
+            Still(TighteningPicture.Of(result), TighteningPicture.Caption(result)),
             $"<p>{Markup.Words(Ends(result))}</p>",
-            Markup.Table(Table(result), "Screws along the rail"),
             Markup.Note(Care),
+            Markup.Details("Where each hole is", Markup.Table(Table(result), "Screws along the rail")),
             Markup.Details("What it rests on", Markup.List("Holes are numbered from 1 at the dot. From the middle outwards, from side to side, in two rounds: common practice, no source.")));
 
     protected override IEnumerable<Figure> Figures(ScrewPattern result, string id)
@@ -44,6 +45,8 @@ internal sealed class ScrewPatternView : View<ScrewPattern>
             table.Add(Shown.Count(i + 1), Length(pattern.HolesMm[i]), order.IndexOf(i + 1) is >= 0 and var turn ? Shown.Count(turn + 1) : Shown.None);
         return table;
     }
+
+    private static string Still(string svg, string caption) => FigureHtml.Figure(FigureHtml.IdOf(svg), svg, "", FigureHtml.Caption(caption));
 
     private static string Length(double mm) => mm.ToString("0.#", CultureInfo.InvariantCulture);
 }

@@ -45,7 +45,7 @@ internal sealed class RailCardsView : View<RailCards>
         if (card.Screws is not { } screws)
             yield return "Its holes are not known: list it in rails.csv for the order of the screws.";
         else
-            yield return $"{Shown.First(screws.Name)}: tighten 1, 2, 3... as drawn until the heads sit, then once more in the same order to the full torque.";
+            yield return $"{Shown.First(screws.Name)}: tighten in two rounds as drawn, first until the heads sit, then to the full torque.";
         foreach (var carriage in card.Rail.DragPlaces.Where(p => p.Cause is DragCause.Carriage or DragCause.Direction))
             yield return carriage.Next;
     }

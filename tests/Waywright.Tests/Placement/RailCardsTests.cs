@@ -38,7 +38,7 @@ public class RailCardsTests
         var plan = cards.Placement.Plan;
         var as_swept = Numbers(RailCardPicture.Of(card with { Place = card.Place! with { IsTurned = false } }, plan));
         var turned = Numbers(RailCardPicture.Of(card with { Place = card.Place! with { IsTurned = true } }, plan));
-        Assert.Equal(card.Screws!.Holes.Count, as_swept.Length);
+        Assert.Equal(2 * card.Screws!.Holes.Count, as_swept.Length);
         Assert.Equal(as_swept, turned.Reverse());
     }
 
