@@ -46,7 +46,8 @@ internal sealed class ScrewPatternView : View<ScrewPattern>
         return table;
     }
 
-    private static string Still(string svg, string caption) => FigureHtml.Figure(FigureHtml.IdOf(svg), svg, "", FigureHtml.Caption(caption));
+    // A drawing of things, not a chart: nothing in it comes alive.
+    private static string Still(string svg, string caption) => $"<figure class=\"ww-drawing\" style=\"margin:1em 0\">{svg}{FigureHtml.Caption(caption)}</figure>";
 
     private static string Length(double mm) => mm.ToString("0.#", CultureInfo.InvariantCulture);
 }
