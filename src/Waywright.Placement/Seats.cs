@@ -13,7 +13,7 @@ internal sealed class Seats(MachinePlan plan, IReadOnlyList<Candidate> rails, Co
         {
             var places = columns.Units[unit.Key];
             var instance = places.FromInstance;
-            foreach (var column in unit.OrderBy(c => c.Cost).ThenBy(c => c.First).ThenBy(c => c.Second))
+            foreach (var column in InOrder(unit, places.FromInstance, plan.Positions[places.First].Count))
             {
                 var pair = column.Second < 0 ? default((double Um, bool IsTurned)?) : columns.Mismatch(column.Unit, column.First, column.Second);
                 placed.Add((places.First, instance, Seat(places.First, instance, column.First, false, column.Second, pair?.Um)));
@@ -25,6 +25,10 @@ internal sealed class Seats(MachinePlan plan, IReadOnlyList<Candidate> rails, Co
 
         return [.. placed.OrderBy(s => s.Rail.Machine).ThenBy(s => s.Position).ThenBy(s => s.Instance).Select(s => s.Rail)];
     }
+
+    // The first machine gets the best rails. Its equal places are filled by the rails' names: which of two alike rails is better is chance, and where it lies must not be.
+    private static IEnumerable<Column> InOrder(IEnumerable<Column> unit, int from, int ofMachine)
+        => unit.OrderBy(c => c.Cost).ThenBy(c => c.First).ThenBy(c => c.Second).Select((c, i) => (Column: c, Machine: (from + i) / ofMachine)).GroupBy(c => c.Machine, c => c.Column).SelectMany(m => m.OrderBy(c => c.First));
 
     private PlacedRail Seat(int position, int instance, int rail, bool isTurned, int partner, double? mismatch)
     {

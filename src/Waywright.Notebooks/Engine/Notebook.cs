@@ -55,7 +55,7 @@ public static class Notebook
     /// <param name="id">A path-like name, unique in the build: <c>belts/left</c>.</param>
     /// <param name="result">Any result of the library.</param>
     /// <exception cref="InputException">The id is not lower-case words, digits and dashes, separated by slashes.</exception>
-    /// <exception cref="ArgumentException">The type is no result that has figures.</exception>
+    /// <exception cref="ArgumentException">The type is no result that has figures, or a figure's rerun tolerance is more than a tenth of its standard uncertainty.</exception>
     public static T Keep<T>(string id, T result)
         where T : notnull
     {

@@ -7,7 +7,7 @@ namespace Waywright.Publishing;
 /// <param name="ChangedNotebooks">Notebooks with other cells than those that ran.</param>
 /// <param name="ChangedFiles">Other files that were changed since.</param>
 /// <param name="OtherSoftware">Programs of another version than recorded: no failure by itself.</param>
-/// <param name="Differences">Figures that the rerun did not find again; null when nothing was run.</param>
+/// <param name="Differences">Decisions and figures that the rerun did not find again; null when nothing was run.</param>
 /// <param name="Failure">Why the rerun did not come to its end; null when it did.</param>
 /// <param name="Figures">How many figures are recorded.</param>
 public sealed record Verification(
@@ -19,7 +19,7 @@ public sealed record Verification(
     string? Failure,
     int Figures)
 {
-    /// <summary>True when every file is as published and every figure was found again.</summary>
+    /// <summary>True when every file is as published and every decision and figure was found again.</summary>
     public bool IsSame => ChangedData.Count + ChangedNotebooks.Count + ChangedFiles.Count + (Differences?.Count ?? 0) == 0 && Failure is null;
 
     /// <summary>One sentence: the answer, and whose change it is.</summary>
@@ -33,7 +33,7 @@ public sealed record Verification(
         { Differences.Count: > 0 } => "Same data, notebooks and software give other figures here.",
         { ChangedFiles.Count: > 0 } => "Files of the build were changed since it was published.",
         { Differences: null } => "Every file is as it was published; nothing was rerun.",
-        _ => FormattableString.Invariant($"The same: all {Figures} figures were found again from the same data."),
+        _ => FormattableString.Invariant($"The same: all {Figures} figures and every decision were found again from the same data."),
     };
 }
 
@@ -45,7 +45,7 @@ public sealed class Verifier(Func<SessionOptions, CancellationToken, Task<ICellS
     /// <summary>Checks one folder; nothing in it is changed.</summary>
     /// <param name="folder">The published folder.</param>
     /// <param name="rerun">False: hashes only.</param>
-    /// <param name="seed">Another seed for every notebook with a parameter <c>seed</c>; figures are then held to their stated uncertainty.</param>
+    /// <param name="seed">Another seed for every notebook with a parameter <c>seed</c>; figures are then held to a fifth of their standard uncertainty.</param>
     /// <param name="progress">Told before each cell; may be null.</param>
     /// <param name="cancel">Stops the rerun.</param>
     /// <exception cref="InputException">Not a published build, or no notebook has the parameter <c>seed</c>.</exception>
@@ -84,7 +84,7 @@ public sealed class Verifier(Func<SessionOptions, CancellationToken, Task<ICellS
                 Set = set,
             }, progress, cancel).ConfigureAwait(false);
             return result.Record is { } again
-                ? found with { Differences = new FigureComparison(seed is not null).Differences(record.Figures, again.Figures) }
+                ? found with { Differences = [.. new DecisionComparison(seed is not null).Differences(record.Decisions, again.Decisions), .. new FigureComparison(seed is not null).Differences(record.Figures, again.Figures)] }
                 : found with { Failure = result.Failure?.ToString() ?? "stopped" };
         }
         finally

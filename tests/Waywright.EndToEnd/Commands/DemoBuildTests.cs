@@ -21,6 +21,15 @@ public sealed class DemoBuildTests(DemoBuild demo) : IClassFixture<DemoBuild>
                 Broken(record, root => root["decisions"]![0]!["notebook"] = "../elsewhere.ipynb")));
     }
 
+    [Fact]
+    public async Task Other_random_numbers_decide_the_same_and_give_figures_that_agree_within_their_uncertainty()
+    {
+        Assert.Equal(1, (int)JsonNode.Parse(demo.Text("record.json"))!["seed"]!);
+        var run = await Command.RunAsync("verify", demo.Folder, "--reseed", "7");
+        Assert.True(run.ExitCode == 0, run.Out + run.Error);
+        Assert.StartsWith("The same: all ", run.Out);
+    }
+
     private static string Broken(string record, Action<JsonObject> harm)
     {
         var root = JsonNode.Parse(record)!.AsObject();

@@ -68,6 +68,23 @@ public sealed class VerifyTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task A_changed_missing_or_added_decision_is_found_even_where_every_figure_is_the_same()
+    {
+        var copy = Moved("decision");
+        var record = Record(copy);
+        var decision = record["decisions"]![0]!;
+        var verdict = (string)decision["verdict"]!;
+        decision["verdict"] = "Leave it as it is.";
+        Save(copy, record);
+        await DiffersAsync(copy, $"decision belts/left: recorded 'Leave it as it is.', found '{verdict}'");
+
+        decision["verdict"] = verdict;
+        decision["id"] = "belts/other";
+        Save(copy, record);
+        await DiffersAsync(copy, "decision belts/other: recorded, and not found", "decision belts/left: found by the rerun, and not recorded");
+    }
+
+    [Fact]
     public async Task One_changed_byte_of_the_data_is_told_from_a_change_of_the_kit()
     {
         var copy = Moved("data");

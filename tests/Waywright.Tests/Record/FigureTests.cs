@@ -1,4 +1,5 @@
 using System.Globalization;
+using Waywright.Notebooks;
 
 namespace Waywright.Tests.Record;
 
@@ -104,4 +105,19 @@ public sealed class FigureTests
     [InlineData("<b>")]
     public void Another_text_is_no_unit(string code)
         => Assert.Throws<ArgumentException>(() => new Figure("a", "a", 1, null, code));
+
+    [Theory]
+    [InlineData(100, 2, 0.2, 0, true)]
+    [InlineData(100, 2, 0.21, 0, false)]
+    [InlineData(100, 2, 0, 0.0021, false)]
+    [InlineData(100, 0, 5, 0, true)]
+    [InlineData(100, 1e-9, 0, 1e-9, true)]
+    public void A_rerun_tolerance_above_a_tenth_of_u_is_refused_when_the_figure_is_kept(double value, double u, double absolute, double relative, bool taken)
+    {
+        var figure = new Figure("a", "a", value, null, "um", u, absoluteTolerance: absolute, relativeTolerance: relative);
+        if (taken)
+            Assert.Same(figure, OutputTypes.Checked(figure));
+        else
+            Assert.Contains("a tenth of its standard uncertainty", Assert.Throws<ArgumentException>(() => OutputTypes.Checked(figure)).Message, StringComparison.Ordinal);
+    }
 }
