@@ -39,6 +39,7 @@ internal static class CommandLine
         {
             new HelpOption(),
             new VersionOption(),
+            NewVerb.Create(),
             PublishVerb.Create(),
             VerifyVerb.Create(),
             StraightnessVerb.Create(),

@@ -8,7 +8,7 @@ internal static class PageAssets
     // Small multiples are arranged by the same script in a notebook and on the page.
     public static string Script { get; } = $"{Notebooks.ArrangeScript.Text}\n{Read("page.js")}";
 
-    private static string Read(string name)
+    public static string Read(string name)
     {
         using var stream = typeof(PageAssets).Assembly.GetManifestResourceStream(name) ?? throw new InvalidOperationException($"The assembly carries no {name}.");
         using var reader = new StreamReader(stream);

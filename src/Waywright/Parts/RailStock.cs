@@ -66,6 +66,12 @@ public sealed record RailStock
         /// <summary>From the last hole's middle to the far end, mm.</summary>
         public double FarEndDistanceMm => LengthMm - HolesMm[^1];
 
+        /// <summary>
+        /// Where to read a dial, mm from the dot: midway between neighbouring holes (at even steps of about 25 mm where holes are far apart, closer where the rail is short) and near both
+        /// ends; 8 or more. Common practice, no source.
+        /// </summary>
+        public IReadOnlyList<double> StationsMm => RailStations.Of(LengthMm, PitchMm, HolesMm);
+
         /// <summary>Middle of the hole that is nearest to a position, mm.</summary>
         internal double NearestHoleMm(double positionMm)
             => EndDistanceMm + (Math.Clamp(Math.Round((positionMm - EndDistanceMm) / PitchMm), 0, HoleCount - 1) * PitchMm);
