@@ -3,7 +3,7 @@ namespace Waywright.Notebooks;
 /// <summary>Opens what a builder fills in, sheet by sheet: what rests on an empty one says what is missing instead of failing.</summary>
 public static class Sheet
 {
-    /// <summary>Reads a data file of the build where it is filled, and notes it as <see cref="Notebook.Data"/> does; else says what to measure or write for it.</summary>
+    /// <summary>Reads a data file of the build where it is filled, and notes it as <see cref="Notebook.Data"/> does; else names it as missing.</summary>
     /// <param name="path">Relative to the notebook's folder. A table with a header and no rows is empty; a JSON document whose note begins with <c>To do:</c> is not yet edited.</param>
     /// <param name="read">Its reader, such as <c>RailStock.Read</c>.</param>
     /// <exception cref="InputException">The file is filled and its reader refuses it, or lies outside the build folder.</exception>
@@ -13,7 +13,7 @@ public static class Sheet
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         ArgumentNullException.ThrowIfNull(read);
         var state = SheetText.Of(path, NameOf(path));
-        return state.IsFilled ? new(read(Notebook.Data(path)), []) : new(default, [state.Next.Length == 0 ? state.Name : $"{state.Name}: {state.Next}"]);
+        return state.IsFilled ? new(read(Notebook.Data(path)), []) : new(default, [state.Name]);
     }
 
     /// <summary>Takes parameters that a builder has to set: texts that are not empty.</summary>
@@ -23,8 +23,11 @@ public static class Sheet
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(todo);
         ArgumentNullException.ThrowIfNull(texts);
-        return texts.Any(string.IsNullOrWhiteSpace) ? new(default, [todo]) : new([.. texts], []);
+        return texts.Any(string.IsNullOrWhiteSpace) ? new(default, [Sentence(todo)]) : new([.. texts], []);
     }
+
+    // What ends with a full stop is a sentence, what doesn't a sheet's name.
+    internal static string Sentence(string todo) => todo.EndsWith('.') ? todo : todo + ".";
 
     internal static string NameOf(string path) => BuildFolder.NameOf(Path.GetFullPath(path)) ?? path;
 }
@@ -38,7 +41,7 @@ public sealed class Sheet<T> : ISheet
 
     internal Sheet(T? value, IReadOnlyList<string> missing) => (_value, Missing) = (value, missing);
 
-    /// <summary>What has to be measured or written first; none where the value stands.</summary>
+    /// <summary>The sheets that have to be filled first, by name, and what else is to be done, in sentences; none where the value stands.</summary>
     public IReadOnlyList<string> Missing { get; }
 
     /// <summary>Whether the value stands.</summary>
@@ -72,7 +75,7 @@ public sealed class Sheet<T> : ISheet
     {
         ArgumentNullException.ThrowIfNull(enough);
         ArgumentException.ThrowIfNullOrWhiteSpace(todo);
-        return !IsFilled || enough(_value!) ? this : new(default, [todo]);
+        return !IsFilled || enough(_value!) ? this : new(default, [Sheet.Sentence(todo)]);
     }
 
     /// <summary>Keeps the value for the record where it stands, as <see cref="Notebook.Keep"/> does.</summary>

@@ -27,8 +27,13 @@ internal sealed class SheetView : IView
 
     public IEnumerable<Figure> Figures(object result, string id) => ((ISheet)result).Value is { } value ? Views.Find(value.GetType())?.Figures(value, id) ?? [] : [];
 
-    // A list would be longer than what it stands for: each says it in one line.
-    private static string Missing(ISheet sheet) => $"Nothing to show yet. {string.Join(" ", sheet.Missing.Select(m => m.EndsWith('.') ? m : m + "."))}";
+    // How to fill each sheet stands once, in the state of the build; here its name does.
+    private static string Missing(ISheet sheet)
+    {
+        var sheets = sheet.Missing.Where(m => !m.EndsWith('.')).ToArray();
+        var names = sheets.Length switch { 0 => ".", 1 => $": fill in {sheets[0]} first.", _ => $": fill in {string.Join(", ", sheets.SkipLast(1))} and {sheets[^1]} first." };
+        return $"Nothing to show yet{names}{string.Concat(sheet.Missing.Where(m => m.EndsWith('.')).Select(m => " " + m))}";
+    }
 }
 
 /// <summary>Which sheets are still missing.</summary>
@@ -41,7 +46,7 @@ internal sealed class BuildStateView : View<BuildState>
             return "Go on to the results: every sheet that the build needs is filled.";
         var next = missing[0].Next.Length == 0 ? "" : $" {missing[0].Next}";
         var rest = missing.Count == 1 ? "" : $" After it: {string.Join(", ", missing.Skip(1).Select(s => s.Name))}.";
-        return $"Fill in {missing[0].Name} next, {Shown.Count(missing.Count)} of {Shown.Count(result.Sheets.Count(s => !s.IsOptional))} sheets {(missing.Count == 1 ? "is" : "are")} still missing.{next}{rest}";
+        return $"Fill in {missing[0].Name} next: {(missing.Count == 1 ? "it is the last sheet that is" : $"{Shown.Count(missing.Count)} sheets are")} still missing.{next}{rest}";
     }
 
     protected override string Text(BuildState result) => $"{Verdict(result)}\n\n{Table(result)}";

@@ -28,13 +28,13 @@ internal static class DragSheet
         return SheetHtml.Page(
             $"Rail {name}: drag",
             SheetHtml.Blank("date", 24) + SheetHtml.Blank("who", 24),
-            SheetHtml.Lines(SheetHtml.Blank("gauge", 30), SheetHtml.Choice("forces in", "N", "gf (1000 gf = 9.807 N)"), SheetHtml.Blank("its own carriage", 22), SheetHtml.Blank("second carriage", 22)),
+            SheetHtml.Lines(SheetHtml.Blank("gauge", 18), SheetHtml.Choice("forces in", "N", "gf (1000 gf = 9.807 N)"), SheetHtml.Blank("own carriage", 16), SheetHtml.Blank("second", 16)),
             $"<div class=\"drawings\">{SetupDrawing.Drag(rails)}<div class=\"beside\">",
             SheetHtml.Steps(
                 "Clamp the rail to the bench, a stop at both ends.",
                 "Carriage over x of the first row; gauge level with it.",
                 "Pull <b>forward</b>, slowly, without a stop; a helper writes.",
-                "Then pull <b>back</b>: from the far end, <b>up</b> the columns.",
+                "Then pull <b>back</b>: from the far end, right half first, <b>up</b>.",
                 "The same with a second carriage.",
                 "What the hand felt (rough, click, stiff) goes below."),
             SheetHtml.Caution("A carriage that runs off the end drops its balls: put a stop there. Keep fingers out of its path; wipe with the carriage off the rail."),
@@ -57,5 +57,5 @@ internal static class DragSheet
                 "<th scope=\"col\" rowspan=\"2\"><b>x</b><br>mm</th>" + SheetHtml.Head("<b>own</b> carriage", 2, "thick") + SheetHtml.Head("<b>second</b> carriage", 2, "thick"),
                 string.Concat(Enumerable.Repeat(SheetHtml.Head("forward ↓", 1, "thick") + SheetHtml.Head("back ↑"), 2)),
             ],
-            places.Select(at => (IReadOnlyList<string>)[at.ToString(CultureInfo.InvariantCulture)]), 4, Math.Clamp(RoomMm / rows, LowestMm, HighestMm));
+            places.Select(at => at.ToString(CultureInfo.InvariantCulture)), (2, 2), Math.Clamp(RoomMm / rows, LowestMm, HighestMm));
 }

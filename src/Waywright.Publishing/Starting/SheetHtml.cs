@@ -36,7 +36,7 @@ internal static class SheetHtml
         => $"<section class=\"sheet\">\n<div class=\"head\"><h1>{heading}</h1>{blanks}</div>\n{string.Concat(parts)}</section>\n";
 
     /// <summary>A line to write on, with its name before it.</summary>
-    public static string Blank(string name, int widthMm) => FormattableString.Invariant($"<span class=\"blank\">{name} <i style=\"width:{widthMm}mm\"></i></span>");
+    public static string Blank(string name, int widthMm, string unit = "") => FormattableString.Invariant($"<span class=\"blank\">{name} <i style=\"width:{widthMm}mm\"></i>{(unit.Length == 0 ? "" : $" {unit}")}</span>");
 
     /// <summary>Squares to tick, one for each choice.</summary>
     public static string Choice(string name, params IEnumerable<string> choices) => $"<span class=\"blank\">{name}: {string.Concat(choices.Select(c => $"<i class=\"tick\"></i>{c} "))}</span>";
@@ -49,22 +49,21 @@ internal static class SheetHtml
 
     public static string Goes(string text) => $"<p class=\"goes\">{text}</p>\n";
 
-    /// <summary>A table of empty boxes; a row's first cells are given.</summary>
+    /// <summary>A table of empty boxes; a row's first cell is given.</summary>
     /// <param name="caption">What it is for.</param>
     /// <param name="heads">Rows of the heading, each as finished cells.</param>
-    /// <param name="rows">The given cells of each row.</param>
-    /// <param name="boxes">Empty boxes after them.</param>
+    /// <param name="rows">The given cell of each row.</param>
+    /// <param name="blocks">Empty boxes after them: how many blocks, divided by thick lines, of how many boxes.</param>
     /// <param name="rowMm">Height of a row.</param>
-    public static string Table(string caption, IEnumerable<string> heads, IEnumerable<IReadOnlyList<string>> rows, int boxes, double rowMm)
+    public static string Table(string caption, IEnumerable<string> heads, IEnumerable<string> rows, (int Count, int Boxes) blocks, double rowMm)
     {
+        var boxes = string.Concat(Enumerable.Repeat("<td class=\"thick\"></td>" + string.Concat(Enumerable.Repeat("<td></td>", blocks.Boxes - 1)), blocks.Count));
         var html = new StringBuilder("<table style=\"--row:").Append(Mm(rowMm)).Append("mm\"><caption>").Append(caption).Append("</caption><thead>");
         foreach (var head in heads)
             html.Append("<tr>").Append(head).Append("</tr>");
         html.Append("</thead><tbody>\n");
         foreach (var row in rows)
-        {
-            html.Append("<tr>").AppendJoin("", row.Select(cell => $"<th scope=\"row\">{cell}</th>")).Insert(html.Length, "<td></td>", boxes).Append("</tr>\n");
-        }
+            html.Append("<tr><th scope=\"row\">").Append(row).Append("</th>").Append(boxes).Append("</tr>\n");
 
         return html.Append("</tbody></table>\n").ToString();
     }

@@ -6,7 +6,7 @@ namespace Waywright.Publishing;
 internal static class SweepSheet
 {
     // As many rows as fit on one page are drawn as high as there is room, between these.
-    private const double RoomMm = 106;
+    private const double RoomMm = 108;
     private const double LowestMm = 6.3;
     private const double HighestMm = 9;
 
@@ -27,7 +27,8 @@ internal static class SweepSheet
                 "<b>Lift the rail, lay it down again</b>, level: pass 3, forward.",
                 "Write what the dial shows, with its sign. A slip: cross it out, write beside it."),
             SheetHtml.Caution("Sharp edges and oil: wear gloves. Keep solvent from flames, open a window. Nothing may slide off the bench onto your feet."),
-            SheetHtml.Table("Readings", Heads(), rails.Rail.StationsMm.Select(at => (IReadOnlyList<string>)[SheetHtml.Mm(at)]), 6, Math.Clamp(RoomMm / rails.Rail.StationsMm.Count, LowestMm, HighestMm)),
+            SheetHtml.Table("Readings", Heads(), rails.Rail.StationsMm.Select(SheetHtml.Mm), (2, 3), Math.Clamp(RoomMm / rails.Rail.StationsMm.Count, LowestMm, HighestMm)),
+            SheetHtml.Lines(SheetHtml.Blank("what slipped, stuck, or looks odd, and where", 104)),
             SheetHtml.Goes($"Type into <code>rails/sweeps.csv</code>, one line a box: <code>{name},side,1,forward,{SheetHtml.Mm(rails.Rail.StationsMm[0])},</code>reading<code>,</code>set-up<code>,A</code>. Pass 3 is lay B. Readings in mm, in or divisions: rename the column <code>reading_um</code>."));
 
     private static IEnumerable<string> Heads()
