@@ -3,7 +3,7 @@ namespace Waywright.Notebooks;
 /// <summary>Which sheets of a build are filled, which are still missing, and what to do next.</summary>
 public sealed record BuildState
 {
-    private BuildState(IReadOnlyList<SheetState> sheets) => Sheets = sheets;
+    internal BuildState(IReadOnlyList<SheetState> sheets) => Sheets = sheets;
 
     /// <summary>In the order of the work.</summary>
     public IReadOnlyList<SheetState> Sheets { get; }
@@ -13,10 +13,10 @@ public sealed record BuildState
 
     /// <summary>Looks at the sheets: a table with a header and no rows is empty, a JSON document whose note begins with <c>To do:</c> is not yet edited, a file that isn't there is missing.</summary>
     /// <param name="paths">Relative to the notebook's folder, in the order of the work.</param>
-    /// <exception cref="InputException">A file can't be read.</exception>
+    /// <exception cref="InputException">A file lies outside the build folder, where a published build could not carry it.</exception>
     public static BuildState Of(params IEnumerable<string> paths)
     {
         ArgumentNullException.ThrowIfNull(paths);
-        return new BuildState([.. paths.Select(path => SheetText.Of(path, Sheet.NameOf(path)))]);
+        return new BuildState([.. paths.Select(SheetText.Noted)]);
     }
 }

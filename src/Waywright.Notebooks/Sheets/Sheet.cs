@@ -3,7 +3,7 @@ namespace Waywright.Notebooks;
 /// <summary>Opens what a builder fills in, sheet by sheet: what rests on an empty one says what is missing instead of failing.</summary>
 public static class Sheet
 {
-    /// <summary>Reads a data file of the build where it is filled, and notes it as <see cref="Notebook.Data"/> does; else names it as missing.</summary>
+    /// <summary>Reads a data file of the build where it is filled, and notes it as <see cref="Notebook.Data"/> does, empty or not; else names it as missing.</summary>
     /// <param name="path">Relative to the notebook's folder. A table with a header and no rows is empty; a JSON document whose note begins with <c>To do:</c> is not yet edited.</param>
     /// <param name="read">Its reader, such as <c>RailStock.Read</c>.</param>
     /// <exception cref="InputException">The file is filled and its reader refuses it, or lies outside the build folder.</exception>
@@ -12,8 +12,8 @@ public static class Sheet
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         ArgumentNullException.ThrowIfNull(read);
-        var state = SheetText.Of(path, NameOf(path));
-        return state.IsFilled ? new(read(Notebook.Data(path)), []) : new(default, [state.Name]);
+        var state = SheetText.Noted(path);
+        return state.IsFilled ? new(read(path), []) : new(default, [state.Name]);
     }
 
     /// <summary>Takes parameters that a builder has to set: texts that are not empty.</summary>
@@ -28,8 +28,6 @@ public static class Sheet
 
     // What ends with a full stop is a sentence, what doesn't a sheet's name.
     internal static string Sentence(string todo) => todo.EndsWith('.') ? todo : todo + ".";
-
-    internal static string NameOf(string path) => BuildFolder.NameOf(Path.GetFullPath(path)) ?? path;
 }
 
 /// <summary>A value that stands once its sheets are filled; until then, what is missing for it.</summary>

@@ -9,6 +9,14 @@ internal static class SheetText
     /// <summary>Begins it where a build can do without the sheet.</summary>
     public const string IfYouLike = "If you like:";
 
+    /// <summary>How a sheet stands, and notes it as data of the build: a rerun has to find empty what was empty.</summary>
+    public static SheetState Noted(string path)
+    {
+        if (File.Exists(path))
+            Notebook.Data(path);
+        return Of(path, BuildFolder.NameOf(Path.GetFullPath(path)) ?? path);
+    }
+
     /// <summary>How a sheet stands; what is wrong in a sheet that is filled is left to its reader.</summary>
     /// <param name="path">Where the file is.</param>
     /// <param name="name">What the reader calls it.</param>
@@ -16,7 +24,14 @@ internal static class SheetText
     {
         if (!File.Exists(path))
             return new SheetState(name, IsFilled: false, IsOptional: false, "no such file: put it back, or take its name out of the parameters cell");
-        return path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? OfDocument(path, name) : OfTable(path, name);
+        try
+        {
+            return path.EndsWith(".json", StringComparison.OrdinalIgnoreCase) ? OfDocument(path, name) : OfTable(path, name);
+        }
+        catch (Exception e) when (e is InputException or System.Text.DecoderFallbackException)
+        {
+            return new SheetState(name, IsFilled: true, IsOptional: false, "");
+        }
     }
 
     private static SheetState OfTable(string path, string name)
@@ -39,16 +54,9 @@ internal static class SheetText
 
     private static SheetState OfDocument(string path, string name)
     {
-        try
-        {
-            var root = JsonPlace.Read(TextSource.ReadAll(path), new ProblemList(name));
-            var note = root.Member("note") is { Kind: System.Text.Json.JsonTokenType.String } found ? found.Raw.Trim() : "";
-            return Said(name, note, isFilled: !IsNote(note), "");
-        }
-        catch (InputException)
-        {
-            return new SheetState(name, IsFilled: true, IsOptional: false, "");
-        }
+        var root = JsonPlace.Read(TextSource.ReadAll(path), new ProblemList(name));
+        var note = root.Member("note") is { Kind: System.Text.Json.JsonTokenType.String } found ? found.Raw.Trim() : "";
+        return Said(name, note, isFilled: !IsNote(note), "");
     }
 
     private static SheetState Said(string name, string note, bool isFilled, string otherwise)

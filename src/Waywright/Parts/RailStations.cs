@@ -35,10 +35,10 @@ internal static class RailStations
     private static IEnumerable<double> Ends(double nearEnd, double toHole, double step)
     {
         yield return nearEnd;
-        var places = (int)Math.Floor((toHole - (step / 2) - nearEnd) / step);
+        var places = (int)Math.Floor(toHole / step);
         for (var i = places; i >= 0; i--)
         {
-            if (toHole - (step / 2) - (i * step) > nearEnd + (step / 2))
+            if (toHole - (step / 2) - (i * step) > nearEnd + (step / 3))
                 yield return toHole - (step / 2) - (i * step);
         }
     }
