@@ -8,19 +8,22 @@ internal sealed class FaceFigures(Profile profile, HeightErrors errors, StationL
 {
     private readonly WeakReference<FigureSet?> _set = new(null);
 
-    /// <summary>All figures of the face from one set of trials. It is kept as long as somebody holds it: a batch of thousands of rails has no room for all.</summary>
+    /// <summary>All figures of the face from one set of trials. It is kept as long as somebody holds it, or it was among the last ones asked for: a batch of thousands of rails has no room for all.</summary>
     public FigureSet Set
     {
         get
         {
             if (!_set.TryGetTarget(out var set))
-                _set.SetTarget(set = StraightnessUncertainty.SetOf(profile, errors, shelf.Trials, shelf.Seed, shelf.Cancel));
+                _set.SetTarget(set = shelf.Hold(StraightnessUncertainty.SetOf(profile, errors, shelf.Trials, shelf.Seed, shelf.Cancel)));
             return set;
         }
     }
 
     /// <summary>Whether figures are kept once they were asked for.</summary>
     public bool IsKept => shelf.IsKept;
+
+    /// <summary>Keeps a figure for as long as its rail is likely to be told of.</summary>
+    public UncertainFigure Hold(UncertainFigure figure) => shelf.Hold(figure);
 
     /// <summary>Where its uncertainty comes from, largest first.</summary>
     public UncertaintyComponent[] Budget() => [.. ErrorBudget.Of(new ZoneFigure(layout.Stations), errors)];

@@ -32,6 +32,12 @@ public sealed record FeatureValue
     /// <summary>Length of the window of a short stretch, mm.</summary>
     internal double? WindowMm => _measured.WindowMm;
 
+    /// <summary>Of <see cref="Figure"/>, um; not simulated again once it was.</summary>
+    internal double? StandardUncertaintyUm => _measured.StandardUncertaintyUm;
+
+    /// <summary>How often <see cref="Figure"/> was simulated.</summary>
+    internal int Simulations => _measured.Simulations;
+
     /// <summary>Whether there is a figure with bounds, without simulating it.</summary>
     internal bool IsBounded => _measured.IsBounded;
 

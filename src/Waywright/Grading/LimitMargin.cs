@@ -20,8 +20,8 @@ public sealed record LimitMargin(string Setup, string Feature, string Grade, dou
 
     internal static IReadOnlyList<LimitMargin> Of(IReadOnlyList<GradedRail> rails, GradeRules rules)
     {
-        var measured = rails.SelectMany(r => r.Features.Where(f => f.Figure is not null)
-            .Select(f => (Setup: (RailFeature.FaceOf(f.Feature) == RailFeature.Side ? r.Side : r.Top)!.Sweep.Setup!.Id, f.Feature, Expanded: Coverage * f.Figure!.StandardUncertaintyUm)));
+        var measured = rails.SelectMany(r => r.Features.Where(f => f.IsBounded)
+            .Select(f => (Setup: (RailFeature.FaceOf(f.Feature) == RailFeature.Side ? r.Side : r.Top)!.Sweep.Setup!.Id, f.Feature, Expanded: Coverage * f.StandardUncertaintyUm!.Value)));
         return FixedList<LimitMargin>.Copy(measured.GroupBy(m => (m.Setup, m.Feature)).SelectMany(group => LimitsOn(group.Key.Feature, rules)
             .Select(limit => new LimitMargin(group.Key.Setup, group.Key.Feature, limit.Grade, limit.Um, group.Max(m => m.Expanded)))));
     }

@@ -13,6 +13,7 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
 {
     private readonly WeakReference<UncertainFigure?> _figure = new(null);
     private UncertainFigure? _kept;
+    private double? _standardUncertainty;
     private UncertainFigure? _deciding;
     private QuickBounds? _quick;
 
@@ -52,7 +53,7 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
     /// <summary>Whether it has bounds, without simulating them.</summary>
     public bool IsBounded => Source is not null && read is not null;
 
-    /// <summary>With its bounds; null without a set-up. The same whenever it is asked for; in a large batch it is not kept, as thousands of rails have no room for their trials.</summary>
+    /// <summary>With its bounds; null without a set-up. The same whenever it is asked for; in a large batch only the last ones are kept, as thousands of rails have no room for their trials.</summary>
     public UncertainFigure? Figure
     {
         get
@@ -60,11 +61,22 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
             if (!IsBounded)
                 return null;
             if (!_figure.TryGetTarget(out var figure))
-                _figure.SetTarget(figure = Pick(Source!.Set)!.Complete());
+            {
+                Simulations++;
+                _figure.SetTarget(figure = Source!.Hold(Pick(Source.Set)!.Complete()));
+                _standardUncertainty ??= figure.StandardUncertaintyUm;
+            }
+
             _kept = Source!.IsKept ? figure : null;
             return figure;
         }
     }
+
+    /// <summary>Of the figure with its bounds, um: kept once it was worked out; null without a set-up.</summary>
+    public double? StandardUncertaintyUm => _standardUncertainty ?? Figure?.StandardUncertaintyUm;
+
+    /// <summary>How often its figure was simulated.</summary>
+    public int Simulations { get; private set; }
 
     /// <summary>Whether it is within a limit: as read, or by its upper bound.</summary>
     public bool IsWithin(double limit, double level)

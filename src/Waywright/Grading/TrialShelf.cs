@@ -16,8 +16,14 @@ internal sealed class TrialShelf(int rails, int trials, ulong seed, Cancellation
     // A rail's figures with their trials take about 2 MB.
     private const int MostKept = 50;
 
+    // What is told of one rail takes its figures several times: those of two rails or more.
+    private const int Recent = 16;
+
     private readonly ConcurrentDictionary<Numbers, Lazy<StationLayout>> _layouts = new();
     private readonly ConcurrentDictionary<(uint Index, bool IsRectangular, double DegreesOfFreedom), Lazy<double[]>> _draws = new();
+
+    private readonly object?[] _recent = new object?[Recent];
+    private int _next;
 
     /// <summary>Whether figures are kept once they were asked for.</summary>
     public bool IsKept { get; } = rails <= MostKept;
@@ -27,6 +33,14 @@ internal sealed class TrialShelf(int rails, int trials, ulong seed, Cancellation
     public ulong Seed { get; } = seed;
 
     public CancellationToken Cancel { get; } = cancel;
+
+    /// <summary>Keeps a figure, or a set of trials, until some others were asked for.</summary>
+    public T Hold<T>(T simulated)
+        where T : class
+    {
+        _recent[(uint)Interlocked.Increment(ref _next) % Recent] = simulated;
+        return simulated;
+    }
 
     /// <summary>Of a face as it lay free.</summary>
     public StationLayout Free(Profile profile)
