@@ -11,7 +11,7 @@ internal sealed class DragLogView : View<DragLog>
     [
         "A run is one carriage pulled along one rail without a stop. Its first reading, and those after it while they fall and are high, are the start-up and in no other figure.",
         "A place is where a run is more than 3 x 1.4826 x MAD and more than 25 % above its median. It binds only if it stays with the rail in both directions and with two carriages.",
-        "Spread: P95 - P5 of the forces in % of their mean, both directions together. Limits: gantry 50 %, Z 100 % (common practice, no source).",
+        "Spread: P95 - P5 of the forces in % of their mean, both directions together.",
         "Figures belong to rail, carriage and grease together; how far the gauge may be off is not in them. Notes are the builder's words and enter no figure.",
     ];
 
@@ -22,12 +22,15 @@ internal sealed class DragLogView : View<DragLog>
         if (result.Carriages.Where(c => c.SpreadPercent is not null).MaxBy(c => c.SpreadPercent) is not { } widest)
             return "Pull the carriages with a gauge: the log has notes and no forces.";
         var spread = $"the drag of carriage {widest.Carriage} on rail {widest.Rail} spreads over {Percent(widest)} % of its mean";
-        return widest.SteadyFor switch
-        {
-            "gantry" => $"Go on with these rails: no place binds, and {spread}, the widest; {Limit(CarriageDrag.GantrySpreadPercent)} % is the limit for gantry.",
-            "z" => $"Use rail {widest.Rail} for Z, or clean and grease it and run it again: {spread}, over the {Limit(CarriageDrag.GantrySpreadPercent)} % for gantry; no place binds.",
-            _ => $"Clean and grease rail {widest.Rail} and carriage {widest.Carriage} and run them again: {spread}, over the {Limit(CarriageDrag.ZSpreadPercent)} % for Z; no place binds.",
-        };
+        var limits = Limits(result.Rules);
+        if (limits.Length == 0)
+            return $"Go on with these rails: no place binds, and {spread}, the widest; no grade limits it.";
+        var (best, lowest) = (limits[0], limits[^1]);
+        if (widest.SteadyFor == result.Rules.Grades[0].Grade)
+            return $"Go on with these rails: no place binds, and {spread}, the widest; {Limit(best.Percent)} % is the limit for {Named(best.Grade)}.";
+        return widest.SteadyFor is { } grade
+            ? $"Use rail {widest.Rail} for {Named(grade)}, or clean and grease it and run it again: {spread}, over the {Limit(best.Percent)} % for {Named(best.Grade)}; no place binds."
+            : $"Clean and grease rail {widest.Rail} and carriage {widest.Carriage} and run them again: {spread}, over the {Limit(lowest.Percent)} % for {Named(lowest.Grade)}; no place binds.";
     }
 
     protected override string Text(DragLog result)
@@ -44,7 +47,7 @@ internal sealed class DragLogView : View<DragLog>
             Markup.Table(Table(result), "Drag of each carriage on each rail"),
             result.Places.Count == 0 ? "" : Markup.Table(PlaceTable(result), "Places of higher drag"),
             Notes(result).Any() ? Markup.Details("What the hand felt", $"<ul>{string.Concat(Notes(result).Select(n => $"<li>{Markup.Encode(n)}</li>"))}</ul>") : "",
-            Markup.Details("What it rests on", Markup.List([How(result), .. Assumptions])));
+            Markup.Details("What it rests on", Markup.List([How(result), .. Assumptions, Told(result.Rules)])));
 
     protected override IEnumerable<Figure> Figures(DragLog result, string id)
     {
@@ -68,7 +71,7 @@ internal sealed class DragLogView : View<DragLog>
         foreach (var c in log.Carriages.Take(Most))
         {
             table.Add(c.Rail, c.Carriage, Newton(c.MeanN), Newton(c.ForwardMeanN), Newton(c.BackMeanN), c.SpreadPercent is null ? Shown.None : Percent(c),
-                c.SpreadPercent is null ? Shown.None : c.SteadyFor switch { null => "neither", "z" => "Z", var grade => grade }, Newton(c.StartUpN), Shown.Count(c.Readings));
+                c.SpreadPercent is null ? Shown.None : c.SteadyFor is { } grade ? Named(grade) : "none", Newton(c.StartUpN), Shown.Count(c.Readings));
         }
 
         return table;
@@ -81,6 +84,14 @@ internal sealed class DragLogView : View<DragLog>
             table.Add(p.Rail, Mm(p.FromMm), Mm(p.ToMm), p.PeakRatio.ToString("0.0", CultureInfo.InvariantCulture), Cause(p.Cause), p.Seen, p.Next);
         return table;
     }
+
+    private static (string Grade, double Percent)[] Limits(GradeRules rules)
+        => [.. rules.Grades.Where(g => g.LimitOf(RailFeature.Drag) is not null).Select(g => (g.Grade, g.LimitOf(RailFeature.Drag)!.Value))];
+
+    private static string Told(GradeRules rules)
+        => Limits(rules) is { Length: > 0 } limits ? $"Limits on the spread: {string.Join(", ", limits.Select(l => $"{Named(l.Grade)} {Limit(l.Percent)} %"))}{(ReferenceEquals(rules, GradeRules.Starting) ? " (common practice, no source)" : "")}." : "No grade limits the spread.";
+
+    private static string Named(string grade) => grade == "z" ? "Z" : grade;
 
     private static string Cause(DragCause cause) => cause switch
     {
@@ -110,7 +121,7 @@ internal sealed class DragLogView : View<DragLog>
 
     private static string Percent(CarriageDrag drag) => drag.SpreadPercent!.Value.ToString("0", CultureInfo.InvariantCulture);
 
-    private static string Limit(double percent) => percent.ToString("0", CultureInfo.InvariantCulture);
+    private static string Limit(double percent) => percent.ToString("0.#", CultureInfo.InvariantCulture);
 
     private static string Newton(double? force) => force is { } n ? n.ToString("0.00", CultureInfo.InvariantCulture) : Shown.None;
 

@@ -30,14 +30,17 @@ public sealed record CarriageDrag(
     /// <summary>Its runs with their readings, in the file's order.</summary>
     internal IReadOnlyList<DragRun> Path { get; private init; } = FixedList<DragRun>.Empty;
 
-    /// <summary>Largest spread of a rail for <c>gantry</c>, % of the mean: common practice, no source.</summary>
+    /// <summary>Largest spread of a rail for <c>gantry</c> by the starting rules, % of the mean: common practice, no source.</summary>
     public const double GantrySpreadPercent = 50;
 
-    /// <summary>Largest spread of a rail for <c>z</c>, % of the mean: common practice, no source.</summary>
+    /// <summary>Largest spread of a rail for <c>z</c> by the starting rules, % of the mean: common practice, no source.</summary>
     public const double ZSpreadPercent = 100;
 
-    /// <summary>The best grade whose limit on the spread is kept, as read: <c>gantry</c> or <c>z</c>; null for none, and without readings.</summary>
-    public string? SteadyFor => SpreadPercent <= GantrySpreadPercent ? "gantry" : SpreadPercent <= ZSpreadPercent ? "z" : null;
+    /// <summary>The best grade whose limit on the spread is kept, as read, by the rules that the log was read or graded with; null for none, and without readings. A grade without such a limit is kept.</summary>
+    public string? SteadyFor => SpreadPercent is { } spread ? Rules.Grades.FirstOrDefault(g => !(spread > g.LimitOf(RailFeature.Drag)))?.Grade : null;
+
+    /// <summary>Whose limits count.</summary>
+    internal GradeRules Rules { get; init; } = GradeRules.Starting;
 
     internal static CarriageDrag Of(string rail, string carriage, IReadOnlyList<DragRun> runs, IReadOnlyList<string> notes)
     {

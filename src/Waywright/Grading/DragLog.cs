@@ -24,8 +24,9 @@ public sealed record DragLog
     private const double StandardGravity = 9.80665;
     private const double GravityWithin = 0.03;
 
-    internal DragLog(string source, string readAs, IEnumerable<CarriageDrag> carriages, IReadOnlyList<DragRun> runs)
+    internal DragLog(string source, string readAs, IEnumerable<CarriageDrag> carriages, IReadOnlyList<DragRun> runs, GradeRules rules)
     {
+        Rules = rules;
         (Source, ReadAs) = (source, readAs);
         Carriages = FixedList<CarriageDrag>.Copy(carriages);
         Places = FixedList<DragPlace>.Copy(DragPlaces.Of(runs));
@@ -37,6 +38,9 @@ public sealed record DragLog
     /// <summary>How the file was taken: separator, decimal mark, unused columns.</summary>
     public string ReadAs { get; }
 
+    /// <summary>Whose limits on the spread it is told by.</summary>
+    public GradeRules Rules { get; }
+
     /// <summary>Rails with carriages, in the order in which the file first names them.</summary>
     public IReadOnlyList<CarriageDrag> Carriages { get; }
 
@@ -47,22 +51,27 @@ public sealed record DragLog
     public CarriageDrag? Find(string rail, string carriage) => Carriages.FirstOrDefault(c => c.Rail == rail && c.Carriage == carriage);
 
     /// <summary>Reads a file.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="rules">Limits on the spread to tell it by; the starting ones when not given. Grading goes by its own.</param>
     /// <exception cref="InputException">No such file, a column missing, a value missing or wrong, a run of fewer than 5 readings, or one whose median force is 0; all of them are listed.</exception>
-    public static DragLog Read(string path)
+    public static DragLog Read(string path, GradeRules? rules = null)
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(path);
         using var table = TableReader.Open(path);
-        return new DragLogReader(table).Read(path);
+        return new DragLogReader(table).Read(path, rules ?? GradeRules.Starting);
     }
 
     /// <summary>Reads a text as if it were the file <paramref name="source"/>.</summary>
+    /// <param name="text">The rows.</param>
+    /// <param name="source">What messages call it.</param>
+    /// <param name="rules">As for <see cref="Read"/>.</param>
     /// <exception cref="InputException">As for <see cref="Read"/>.</exception>
-    public static DragLog Parse(string text, string source)
+    public static DragLog Parse(string text, string source, GradeRules? rules = null)
     {
         ArgumentNullException.ThrowIfNull(text);
         ArgumentException.ThrowIfNullOrWhiteSpace(source);
         using var table = TableReader.Parse(text, source);
-        return new DragLogReader(table).Read(source);
+        return new DragLogReader(table).Read(source, rules ?? GradeRules.Starting);
     }
 
     /// <summary>

@@ -43,7 +43,7 @@ internal sealed class DragLogReader
             => (Rail, Carriage, Direction) == (rail, carriage, direction) && (direction == "forward" ? positionMm > PositionsMm[^1] : positionMm < PositionsMm[^1]);
     }
 
-    public DragLog Read(string source)
+    public DragLog Read(string source, GradeRules rules)
     {
         var rows = 0;
         while (_table.MoveNext())
@@ -59,8 +59,9 @@ internal sealed class DragLogReader
         var runs = _runs.Select(Judged).OfType<DragRun>().ToArray();
         _table.Problems.ThrowIfAny();
         var unused = _table.Columns.Where((_, i) => i != _note && !_columns.Contains(i)).ToArray();
-        var carriages = _order.Select(c => CarriageDrag.Of(c.Rail, c.Carriage, [.. runs.Where(r => (r.Rail, r.Carriage) == c)], FixedList<string>.Copy(_notes[c])));
-        return new DragLog(source, $"{_table.ReadAs}{(unused.Length == 0 ? "" : $"; not used: {string.Join(", ", unused)}")}", carriages, runs);
+        var own = runs.ToLookup(r => (r.Rail, r.Carriage));
+        var carriages = _order.Select(c => CarriageDrag.Of(c.Rail, c.Carriage, [.. own[c]], FixedList<string>.Copy(_notes[c])) with { Rules = rules });
+        return new DragLog(source, $"{_table.ReadAs}{(unused.Length == 0 ? "" : $"; not used: {string.Join(", ", unused)}")}", carriages, runs, rules);
     }
 
     private void Add()

@@ -53,10 +53,20 @@ public sealed record GradeRule(string Grade, IReadOnlyList<FeatureLimit> Limits)
 /// <param name="ReturnSideUm">Only a rail whose side STRt is above this is returned, um.</param>
 /// <param name="AcceptLevel">Confidence at which every feature has to be within its limit for a grade; 0.5 to below 1. 0.95: common practice, no source.</param>
 /// <param name="ClaimLevel">Confidence at which a rail has to be beyond a limit before that is claimed: the uncertainty is on whoever claims (ISO 14253-1, from memory).</param>
+/// <exception cref="ArgumentException">
+/// No grade, a name twice, a limit that is not above 0, a feature limited twice, or limits that contradict each other: a lower grade's is tighter than a better one's or limits what
+/// that one does not, or the limit for a return is below the lowest grade's. All of it is listed.
+/// </exception>
 /// <exception cref="ArgumentOutOfRangeException">A level is outside its range.</exception>
 public sealed record GradeRules(IReadOnlyList<GradeRule> Grades, double ReturnSideUm, double AcceptLevel = 0.95, double ClaimLevel = 0.95)
 {
     internal const double UsualLevel = 0.95;
+
+    /// <summary>Best first.</summary>
+    public IReadOnlyList<GradeRule> Grades { get; } = GradeContradictions.Checked(Grades, ReturnSideUm);
+
+    /// <summary>Only a rail whose side STRt is above this is returned, um.</summary>
+    public double ReturnSideUm { get; } = ReturnSideUm;
 
     /// <summary>Confidence at which every feature has to be within its limit for a grade.</summary>
     public double AcceptLevel { get; } = Level(AcceptLevel, nameof(AcceptLevel));

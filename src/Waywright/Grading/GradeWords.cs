@@ -48,7 +48,7 @@ internal static class GradeWords
         if (drag is null)
             return "Drag was not measured, so no grade says that a rail runs freely.";
         var without = rails.Where(r => r.Drag.All(d => d.Readings == 0)).Select(r => r.Rail).Order(System.StringComparer.Ordinal).ToArray();
-        var unknown = drag.Carriages.Select(c => c.Rail).Distinct().Where(r => rails.All(g => g.Rail != r)).ToArray();
+        var unknown = drag.Carriages.Select(c => c.Rail).Distinct().Except(rails.Select(g => g.Rail)).ToArray();
         var told = $"A rail also goes back where a place of it binds in both directions with a second carriage. The drag is that of {drag.Source}, as read: how far the gauge may be off is not in it.";
         if (without.Length > 0)
             told += $" Not measured for {string.Join(", ", without)}.";

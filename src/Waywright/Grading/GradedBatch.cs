@@ -67,7 +67,8 @@ public static class GradingExtensions
         var held = new RailScrews(stock, screws ?? ScrewPattern.Every);
         var faces = batch.Pool().GroupBy(p => p.Sweep.Rail!).ToArray();
         var shelf = new TrialShelf(faces.Length, trials, seed, cancel);
-        var rails = OnAllCores.Select(faces, f => RailGrader.Grade(RailFeatures.Of(f.Key, Pooled(f, RailFace.Side), Pooled(f, RailFace.Top), held, RailDrag.Of(f.Key, drag), shelf), rules), cancel);
+        var drags = RailDrag.ByRail(drag, rules);
+        var rails = OnAllCores.Select(faces, f => RailGrader.Grade(RailFeatures.Of(f.Key, Pooled(f, RailFace.Side), Pooled(f, RailFace.Top), held, drags.GetValueOrDefault(f.Key), shelf), rules), cancel);
         return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails
             .OrderBy(r => Array.IndexOf(order, r.Grade))
             .ThenByDescending(r => r.Features.Max(f => f.Value / f.Limit) ?? 0)

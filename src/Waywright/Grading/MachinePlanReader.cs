@@ -22,6 +22,12 @@ internal static class MachinePlanReader
     {
         var problems = new ProblemList(source);
         var root = JsonPlace.Read(json, problems);
+        if (root.Kind != JsonTokenType.StartObject)
+        {
+            root.Reject("an object with positions, a list of the places that want a rail");
+            problems.ThrowIfAny();
+        }
+
         root.OnlyMembers("machines", "positions", "note", "$schema");
         var machines = (int?)root.Whole("machines", 1, MostMachines) ?? 1;
         var list = root.Member("positions", required: true);

@@ -24,9 +24,10 @@ internal sealed record RailDrag(IReadOnlyList<CarriageDrag> Carriages, IReadOnly
     {
         var problems = new ProblemList(log.Source);
         var pulled = log.Carriages.Select(c => c.Rail).Distinct().ToArray();
+        var byName = swept.DistinctBy(s => s, StringComparer.OrdinalIgnoreCase).ToDictionary(s => s, StringComparer.OrdinalIgnoreCase);
         foreach (var rail in pulled.Except(swept))
         {
-            if (swept.FirstOrDefault(s => string.Equals(s, rail, StringComparison.OrdinalIgnoreCase)) is { } same)
+            if (byName.TryGetValue(rail, out var same))
                 problems.Add(null, null, $"rail {ProblemList.Shown(rail)}", $"{ProblemList.Shown(same)}, as the sweeps write it");
         }
 
@@ -35,14 +36,19 @@ internal sealed record RailDrag(IReadOnlyList<CarriageDrag> Carriages, IReadOnly
         problems.ThrowIfAny();
     }
 
-    /// <summary>The rail's part of a log; null where the log doesn't name it.</summary>
-    public static RailDrag? Of(string rail, DragLog? log)
+    /// <summary>Each rail's part of a log, by its name, in one pass; empty without a log.</summary>
+    public static IReadOnlyDictionary<string, RailDrag> ByRail(DragLog? log, GradeRules rules)
     {
-        var carriages = FixedList<CarriageDrag>.Copy(log?.Carriages.Where(c => c.Rail == rail) ?? []);
-        if (carriages.Count == 0)
-            return null;
-        var places = FixedList<DragPlace>.Copy(log!.Places.Where(p => p.Rail == rail));
-        return new RailDrag(carriages, places, SpreadOf([.. carriages.Where(c => c.SpreadPercent is not null)], places));
+        if (log is null)
+            return new Dictionary<string, RailDrag>();
+        var places = log.Places.ToLookup(p => p.Rail, StringComparer.Ordinal);
+        return log.Carriages.GroupBy(c => c.Rail, StringComparer.Ordinal).ToDictionary(c => c.Key, c => Of([.. c.Select(carriage => carriage with { Rules = rules })], places[c.Key]), StringComparer.Ordinal);
+    }
+
+    private static RailDrag Of(CarriageDrag[] carriages, IEnumerable<DragPlace> found)
+    {
+        var places = FixedList<DragPlace>.Copy(found);
+        return new RailDrag(FixedList<CarriageDrag>.Copy(carriages), places, SpreadOf([.. carriages.Where(c => c.SpreadPercent is not null)], places));
     }
 
     /// <summary>The worst carriage's spread; beyond a limit is proven where two carriages are beyond it, as one can't tell the rail from itself.</summary>

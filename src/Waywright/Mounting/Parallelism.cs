@@ -11,6 +11,9 @@ namespace Waywright;
 /// <remarks>
 /// The constant a is the dial's zero, so the distance itself stays unknown to the dial; a tape or caliper gives it, but can't see what this sees. What varies is the difference of both
 /// rails: it doesn't say which of them is bent. Sideways only; a difference in height needs a sweep of the tops.
+/// Readings of several passes have to come from one standing of the dial: b is the tilt between the rails and of the dial's own way alike. Where the dial, its arm or the carriage was set anew
+/// between passes, each pass has a height and perhaps a tilt of its own: heights only widen the scatter, but a tilt of t um/m adds t to b as if the rails were askew, and passes of different
+/// tilt give their mean, whose scatter about one line doesn't tell it. Pool such passes as a sweep first, compare the slopes of the passes, and sweep with the carriages changed over to see t.
 /// b = Sum (x - mean x) z / Sum (x - mean x)2; with errors given its uncertainty is theirs, to JCGM 100:2008, 5.2; without, from the scatter about the line (H.3.2), n - 2 degrees of
 /// freedom, which counts unevenness as noise. Checked by lines and figures worked out by hand.
 /// </remarks>

@@ -129,6 +129,22 @@ public abstract class DragLogTests
     }
 
     [Fact]
+    public void Limits_on_the_spread_are_those_of_the_rules_given_in_the_figure_and_in_the_view()
+    {
+        var rules = GradeRules.Parse("""{"return_above_side_um":100,"grades":[{"grade":"camera","limits":[{"feature":"drag","limit_percent":10}]},{"grade":"lift","limits":[{"feature":"drag","limit_percent":12.5}]},{"grade":"shelf","limits":[{"feature":"drag","limit_percent":90}]}]}""", "rules.json");
+        var text = Header + string.Concat(new[] { 2.0, 1.5, 1.0, 1.1, 0.9, 1.0, 1.1, 0.9 }.Select((f, i) => string.Create(CultureInfo.InvariantCulture, $"R1,A,forward,{20 * i},{f}\n")));
+        var log = DragLog.Parse(text, "drag.csv", rules);
+        Assert.Equal("shelf", log.Find("R1", "A")!.SteadyFor);
+        Assert.StartsWith("Use rail R1 for shelf, or clean and grease it and run it again: the drag of carriage A on rail R1 spreads over 20 % of its mean, over the 10 % for camera;", Views.Text(log), StringComparison.Ordinal);
+        Assert.Contains("Limits on the spread: camera 10 %, lift 12.5 %, shelf 90 %.", Views.Html(log));
+        Assert.Contains("Limits on the spread: gantry 50 %, Z 100 % (common practice, no source).", Views.Html(DragLog.Parse(text, "drag.csv")));
+        // A graded rail goes by the rules that it was graded with, whatever the log was read with.
+        var sweeps = SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + string.Concat(from face in new[] { "side", "top" } from x in Enumerable.Range(0, 12) select $"R1,{face},1,forward,{25 * x},0\n"), "s.csv");
+        Assert.Equal("shelf", sweeps.Grade(rules, drag: DragLog.Parse(text, "drag.csv")).Rails.Single().Drag.Single().SteadyFor);
+        Assert.Equal("gantry", sweeps.Grade(drag: log).Rails.Single().Drag.Single().SteadyFor);
+    }
+
+    [Fact]
     public void Percentiles_between_readings_are_those_of_numpy()
     {
         // numpy.percentile([...], [5, 95], method='hazen') of 1, 1.1 ... 2.9 N: 1.05 and 2.85 (place p n - 1/2); 1.8 / 1.95 of the mean.

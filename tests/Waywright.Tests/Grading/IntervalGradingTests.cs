@@ -65,7 +65,7 @@ public class IntervalGradingTests
         Assert.Equal("z", rail.Grade);
         Assert.Contains("is not proven to be within 30 um, the limit for gantry. It is within 60 um, the limit for Z.", rail.Reason, StringComparison.Ordinal);
         Assert.StartsWith("Keep it for Z. To try for gantry: ", rail.Next, StringComparison.Ordinal);
-        var loose = Grade(29.2, Book(), rules: GradeRules.Starting with { Grades = [new GradeRule("gantry", [new FeatureLimit(RailFeature.Side, 33)])] });
+        var loose = Grade(29.2, Book(), rules: new GradeRules([new GradeRule("gantry", [new FeatureLimit(RailFeature.Side, 33)])], 100));
         Assert.Equal("gantry", loose.Grade);
     }
 
@@ -144,7 +144,7 @@ public class IntervalGradingTests
         Assert.Equal("Add R to rails.csv with length, pitch and end distance; nothing has to be swept again for that.", batch.Grade(stock: Holes.Of("Q")).Rails.Single().Next);
         Assert.Equal("gantry", batch.Grade(stock: Holes.Of("R")).Rails.Single().Grade);
         // Rules that don't ask for it are not held up by it; the better grade that does is not given.
-        var side = new GradeRules([new GradeRule("fine", [new FeatureLimit(RailFeature.TopMounted, 5)]), new GradeRule("plain", [new FeatureLimit(RailFeature.Side, 30)])], 100);
+        var side = new GradeRules([new GradeRule("fine", [new FeatureLimit(RailFeature.TopMounted, 5), new FeatureLimit(RailFeature.Side, 30)]), new GradeRule("plain", [new FeatureLimit(RailFeature.Side, 30)])], 100);
         var plain = batch.Grade(side).Rails.Single();
         Assert.Equal(("plain", "Not judged: top mounted (where its screws will be is not known): fine limits it."), (plain.Grade, plain.Reason));
     }
@@ -179,4 +179,24 @@ public class IntervalGradingTests
     [Fact]
     public void Levels_outside_their_range_are_refused()
         => Assert.Throws<ArgumentOutOfRangeException>(() => new GradeRules(GradeRules.Starting.Grades, 100, 1));
+
+    [Fact]
+    public void Rules_built_in_code_that_contradict_themselves_are_refused_as_those_of_a_file_are()
+    {
+        static string Refused(double returnUm, params (string Grade, (string Feature, double Limit)[] Limits)[] grades)
+            => Assert.Throws<ArgumentException>(() => new GradeRules([.. grades.Select(g => new GradeRule(g.Grade, [.. g.Limits.Select(l => new FeatureLimit(l.Feature, l.Limit))]))], returnUm)).Message;
+        (string, double) side30 = (RailFeature.Side, 30), side60 = (RailFeature.Side, 60);
+        Assert.Contains("coarse limits side to 30 and the better grade fine to 60: grades are listed best first.", Refused(100, ("fine", [side60]), ("coarse", [side30])));
+        Assert.Contains("coarse limits drag and the better grade fine doesn't", Refused(100, ("fine", [side30]), ("coarse", [side60, (RailFeature.Drag, 50)])));
+        Assert.Contains("A rail is returned above 50 um at the side, and coarse allows 60.", Refused(50, ("fine", [side30]), ("coarse", [side60])));
+        Assert.Contains("The grade fine is there twice.", Refused(100, ("fine", [side30]), ("Fine", [side60])));
+        Assert.Contains("fine limits side twice.", Refused(100, ("fine", [side30, side60])));
+        Assert.Contains("is NaN: it must be above 0.", Refused(100, ("fine", [(RailFeature.Side, double.NaN)])));
+        Assert.Contains("which is none of side,", Refused(100, ("fine", [("bottom", 5)])));
+        Assert.Contains("There is no grade", Refused(100));
+        var both = Refused(double.NaN, ("return", []));
+        Assert.Contains("The limit for a return is NaN um", both);
+        Assert.Contains("which is an answer of its own", both);
+        Assert.Contains("limits nothing", both);
+    }
 }

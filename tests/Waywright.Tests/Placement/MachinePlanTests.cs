@@ -91,4 +91,17 @@ public class MachinePlanTests
         var told = Problems("""{"positions":[{"x":1}]}""").Split('\n').Single(l => l.Contains("\"x\"", StringComparison.Ordinal));
         Assert.Equal(told.Split("one of ")[1].Split(", ").Order(), position.Order());
     }
+
+    [Theory]
+    [InlineData("[]", "a list")]
+    [InlineData("[{\"name\":\"cross\"}]", "a list")]
+    [InlineData("7", "'7'")]
+    public void A_document_that_is_no_object_is_refused_in_one_sentence(string json, string found)
+    {
+        var error = Assert.Throws<InputException>(() => MachinePlan.Parse(json, "positions.json"));
+        var problem = Assert.Single(error.Problems);
+        Assert.Equal((1, 1), (problem.Line, problem.Column));
+        Assert.Equal(found, problem.Found);
+        Assert.Equal("the document to be an object with positions, a list of the places that want a rail", problem.Expected);
+    }
 }
