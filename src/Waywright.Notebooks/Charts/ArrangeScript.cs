@@ -8,7 +8,7 @@ internal static class ArrangeScript
 {
     /// <summary>
     /// Defines <c>wwArrange</c>: <c>columns(layout, width)</c> sets width and height and as many small multiples beside each other as there is room for;
-    /// <c>makeRoom(plotly, box, layout)</c> looks at the drawn figure and moves what does not fit; <c>stepped(chart, box)</c> gives the traces at the slider's present value,
+    /// <c>wrap(layout, width)</c> breaks the words below panels anew; <c>makeRoom(plotly, box, layout)</c> looks at the drawn figure and moves what does not fit; <c>stepped(chart, box)</c> gives the traces at the slider's present value,
     /// and <c>slider(box, chart, redraw)</c> puts the slider under the figure, an input of the page that keyboards and screen readers know.
     /// </summary>
     public const string Text = """
@@ -19,14 +19,37 @@ internal static class ArrangeScript
             if (!m.panels) return;
             const inner = layout.width - layout.margin.l - layout.margin.r;
             const columns = Math.max(1, Math.min(m.panels, Math.floor((inner + m.gap) / (m.least + m.gap))));
-            const rows = Math.ceil(m.panels / columns), high = rows * m.row, each = (inner - (columns - 1) * m.gap) / columns;
+            const rows = Math.ceil(m.panels / columns), each = (inner - (columns - 1) * m.gap) / columns;
+            const more = this.wrap(layout, each), row = m.row + more, high = rows * row;
             layout.height = layout.margin.t + high + layout.margin.b;
             layout.legend.y = 1 + m.above / high;
-            if (m.panels === 1) return;
-            layout.grid = { rows, columns, pattern: "independent", xgap: m.gap / (each + m.gap), ygap: 1 - m.plot / m.row,
-              domain: { y: [(m.row - m.head - m.plot) / high, 1 - m.head / high] } };
+            const domain = [(row - m.head - m.plot) / high, 1 - m.head / high];
+            if (m.panels === 1) {
+              if (more) layout.yaxis = { ...layout.yaxis, domain };
+              return;
+            }
+            layout.grid = { rows, columns, pattern: "independent", xgap: m.gap / (each + m.gap), ygap: 1 - m.plot / row, domain: { y: domain } };
             for (let i = 0; i < m.panels; i++)
               layout["yaxis" + (i ? i + 1 : "")] = { showticklabels: i % columns === 0 };
+          },
+
+          // Words below a panel are wrapped anew where it is narrower than planned; gives the room that they need beyond what is left for them.
+          wrap(layout, width) {
+            const notes = (layout.annotations || []).filter(a => a.yanchor === "top" && a.font?.size);
+            if (!notes.length) return 0;
+            const ink = document.createElement("canvas").getContext("2d"), lines = a => a.text.split("<br>").length;
+            layout.meta.lines ??= Math.max(...notes.map(lines));
+            for (const note of notes) {
+              ink.font = `${note.font.size}px ${layout.font?.family || "sans-serif"}`;
+              const wrapped = [""];
+              for (const word of note.text.replaceAll("<br>", " ").split(" ")) {
+                const longer = wrapped.at(-1) ? `${wrapped.at(-1)} ${word}` : word;
+                if (wrapped.at(-1) && ink.measureText(longer).width > width) wrapped.push(word);
+                else wrapped[wrapped.length - 1] = longer;
+              }
+              note.text = wrapped.join("<br>");
+            }
+            return Math.max(0, Math.max(...notes.map(lines)) - layout.meta.lines) * Math.ceil(1.3 * notes[0].font.size);
           },
 
           // A key of more lines than planned pushes the plots down; words that leave a lone plot on the right push the scale in.

@@ -23,7 +23,8 @@ internal sealed class PictureLayout
         Width = 760;
         Columns = Math.Clamp(picture.Columns, 1, picture.Panels.Count);
         Left = Math.Ceiling(picture.Y.TickLabels.Select(t => TextFit.Width(t, FontSize)).DefaultIfEmpty(0).Max()) + 14;
-        Right = 16;
+        // Half of the last number of the axis stands beyond its end.
+        Right = Math.Max(16, Math.Ceiling(TextFit.Width(picture.X.TickLabels.LastOrDefault() ?? "", FontSize) / 2) + 3);
         PanelWidth = (Width - Left - Right - ((Columns - 1) * Gap)) / Columns;
         PlotHeight = picture.PlotHeight ?? (small ? 96 : 260);
         Head = picture.Panels.Any(p => p.Title.Length > 0) ? PanelTitle : 0;

@@ -17,7 +17,7 @@ internal static class WarmthPicture
             new LineLayer("full bond: glued", Role.Fitted, bonded, Dash.Dashed),
             new LineLayer("held by friction: expect this", Role.Ink, held, Width: 3),
             new TickLayer("screws", Role.Context, FixedList<double>.Copy(warmth.ScrewsMm)),
-            new TextLayer(at, Markup.Micro(WarmthView.Size(warmth.HeldUm)), warmth.HeldUm < 0 ? Beside.Above : Beside.Below)));
+            new TextLayer(at, Markup.Micro(WarmthView.Size(warmth.HeldUm)), warmth.HeldUm < 0 ? Beside.Below : Beside.Above)));
     }
 
     public static string Caption(Warmth warmth)

@@ -40,6 +40,22 @@ public sealed class ChartTests(DemoPage demo)
     }
 
     [Fact]
+    public async Task No_word_of_a_chart_leaves_it_on_a_phone()
+    {
+        await using var page = await demo.OpenAsync(new Reader(390));
+        Assert.NotEqual(0, await page.DrawAllAsync());
+        Assert.Empty(await page.AskAsync<string[]>("""
+            () => [...document.querySelectorAll(".ww-figure .live")].flatMap(live => {
+              const frame = live.getBoundingClientRect();
+              return frame.width === 0 ? [] : [...live.querySelectorAll("text")].filter(text => {
+                const box = text.getBoundingClientRect();
+                return box.width > 0 && (box.right > frame.right + 1 || box.left < frame.left - 1);
+              }).map(text => text.textContent);
+            })
+            """));
+    }
+
+    [Fact]
     public async Task Charts_follow_the_reader_who_turns_to_a_dark_page()
     {
         await using var page = await demo.OpenAsync(new Reader());
