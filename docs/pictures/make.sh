@@ -9,4 +9,4 @@ dotnet run --project src/Waywright.Cli -- publish --out "$out/page" --date 2026-
 rm -rf artifacts/pictures && mkdir -p artifacts/pictures
 dotnet run docs/pictures/make.cs -- "$out/page/index.html" artifacts/pictures
 rm -f docs/pictures/*.png
-cp artifacts/pictures/{page*,batch,rail,belt,print-01,print-02,*-phone-dark}.png docs/pictures/
+cp artifacts/pictures/{page,page-dark,page-phone,batch,rail,belt,print-01,print-02,*-phone-dark}.png docs/pictures/
