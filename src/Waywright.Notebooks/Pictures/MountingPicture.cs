@@ -32,16 +32,16 @@ internal static class MountingPicture
         var panels = new List<Panel>
         {
             new("free", $"STRt {Shown.Um(shape.FreeUm)} µm", FixedList<Layer>.Copy([new DotLayer("stations", Role.Ink, free, 4) { Joined = true }, screws])),
-            new("mounted, on the same scale", $"STRt {Markup.Micro(MountedShapeView.Kept(shape))}; the largest pull is {MountedShapeView.Newton(shape.PullsN.Max())} N", FixedList<Layer>.Copy(
+            new("mounted, on the same scale", $"STRt {Markup.Micro(MountedShapeView.Kept(shape))}", FixedList<Layer>.Copy(
                 [.. Zone(half, length), new LineLayer("base", Role.Context, under, Dash.Dashed), new LineLayer("mounted top", Role.Fitted, mounted), .. Forces(shape, y), numbers])),
         };
         if (Array.Find(Factors, f => f * mounted.Concat(under).Select(p => Math.Abs(p.Y)).Append(half ?? 0).Max() <= 0.9 * y.High) is > 0 and var factor)
-            panels.Add(new($"mounted, heights drawn {Shown.Count(factor)} times as large", Ends(shape), FixedList<Layer>.Copy([.. Zone(half * factor, length), new LineLayer("base", Role.Context, Raised(under, factor), Dash.Dashed), new LineLayer("mounted top", Role.Fitted, Raised(mounted, factor)), screws])));
+            panels.Add(new($"mounted, heights drawn {Shown.Count(factor)} times as large", Gap(shape), FixedList<Layer>.Copy([.. Zone(half * factor, length), new LineLayer("base", Role.Context, Raised(under, factor), Dash.Dashed), new LineLayer("mounted top", Role.Fitted, Raised(mounted, factor)), screws])));
         return new Picture($"Free and mounted: {ShapeModesView.NameOf(shape.Free)}", $"{Shown.Um(shape.FreeUm)} um free, {Shown.Um(shape.ResidualUm)} um mounted.", x, y, panels) { Columns = 1, PlotHeight = 140 };
     }
 
     public static string Caption(MountedShape shape)
-        => $"{ShapeModesView.NameOf(shape.Free)} free (above) and as predicted once screwed down in {shape.Screws.Name} (below), on one scale: {Shown.Um(shape.FreeUm)} µm become {Markup.Micro(MountedShapeView.Kept(shape))}{(shape.Base is null ? ", relative to the base" : "")}. Arrows are what each screw pulls{(shape.ClampLimitN is { } limit ? $", beside the limit of {MountedShapeView.Newton(limit)} N" : "")}.{(shape.Figure is null ? "" : " The band is as high as what may be left at 95 %.")}";
+        => $"{ShapeModesView.NameOf(shape.Free)} free (above) and as predicted once screwed down in {shape.Screws.Name} (below), on one scale: {Shown.Um(shape.FreeUm)} µm become {Markup.Micro(MountedShapeView.Kept(shape))}{(shape.Base is null ? ", relative to the base" : "")}. Arrows are what each screw pulls, at most {MountedShapeView.Newton(shape.PullsN.Max())} N{(shape.ClampLimitN is { } limit ? $", beside the limit of {MountedShapeView.Newton(limit)} N" : "")}.{(shape.Figure is null ? "" : " The band is as high as what may be left at 95 %.")}";
 
     // As high as the residual may be at 95 %, about the middle of the mounted zone.
     private static IEnumerable<Layer> Zone(double? half, double length)
@@ -73,8 +73,9 @@ internal static class MountingPicture
             yield return new RuleLayer("", Role.Limit, tall, $"a pull as long as this is the limit, {MountedShapeView.Newton(limit)} N");
     }
 
-    private static string Ends(MountedShape shape)
-        => $"The end at the dot stands {Shown.Um(shape.DotEndGapUm)} µm off the base, the far end {Shown.Um(shape.FarEndGapUm)}; widest gap {Shown.Um(shape.WidestGapUm)} µm at {Shown.Mm(Math.Round(shape.WidestGapAtMm))} mm";
+    // No longer than a phone is wide.
+    private static string Gap(MountedShape shape)
+        => $"widest gap to the base {Shown.Um(shape.WidestGapUm)} µm at {Shown.Mm(Math.Round(shape.WidestGapAtMm))} mm";
 
     private static FixedList<Point> Raised(FixedList<Point> points, double factor) => FixedList<Point>.Copy(points.Select(p => new Point(p.X, factor * p.Y)));
 
