@@ -51,7 +51,7 @@ internal static class DragPicture
         }
 
         var who = string.Join(", ", carriages.Select((c, i) => $"{Ordinal(i)} {c.Carriage} {GradedBatchView.Percent(c.SpreadPercent)} %"));
-        return new Panel(named ? rail : "", named ? $"Carriages and their spread: {who}." : "", FixedList<Layer>.Copy(layers));
+        return new Panel(named ? rail : "", named ? $"Spread: {who}." : "", FixedList<Layer>.Copy(layers));
     }
 
     private static string Ordinal(int place) => place switch { 0 => "first", 1 => "second", 2 => "third", _ => "a further" };
