@@ -53,7 +53,7 @@ public sealed class PackageTests(LocalFeed feed)
     }
 
     [Fact]
-    public async Task The_tool_installs_and_runs_a_notebook_and_installs_its_kernel()
+    public async Task The_tool_installs_runs_a_notebook_starts_a_build_and_installs_its_kernel()
     {
         var tools = Path.Combine(feed.Folder, "tools");
         var (exit, said) = await LocalFeed.RunAsync(feed.Folder, "tool", "install", "Waywright.Cli", "--version", LocalFeed.Version, "--tool-path", tools, "--configfile", Path.Combine(feed.Folder, "NuGet.config"));
@@ -62,6 +62,12 @@ public sealed class PackageTests(LocalFeed feed)
         var published = await RunAsync(program, "publish", Path.Combine(Command.Repository, "notebooks", "tension-belts.ipynb"), "--out", Path.Combine(feed.Folder, "page"));
         Assert.True(published.ExitCode == 0, published.Error);
         Assert.True(File.Exists(published.Out.Trim().Split('\n')[^1]));
+        var build = Path.Combine(feed.Folder, "own");
+        var started = await RunAsync(program, "new", build);
+        Assert.True(started.ExitCode == 0, started.Error);
+        var empty = await RunAsync(program, "publish", Path.Combine(build, "notebooks"), "--out", Path.Combine(feed.Folder, "empty"));
+        Assert.True(empty.ExitCode == 0, empty.Error);
+        Assert.StartsWith("Fill in rails/rails.csv next", empty.Out);
         var installed = await RunAsync(program, "kernel", "install", "--prefix", Path.Combine(feed.Folder, "prefix"));
         Assert.True(installed.ExitCode == 0, installed.Error);
         Assert.True(File.Exists(Path.Combine(feed.Folder, "prefix", "share", "waywright", "kernel", LocalFeed.Version, "Waywright.Cli.dll")));
