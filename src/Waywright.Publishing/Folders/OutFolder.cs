@@ -160,8 +160,9 @@ internal sealed class OutFolder : IDisposable
         _ => Problem(named, "a folder that can't be written: " + Reason(e), "a folder to publish to; an earlier page is untouched"),
     };
 
-    // ENOSPC and EDQUOT (Linux, macOS), ERROR_HANDLE_DISK_FULL and ERROR_DISK_FULL (Windows): errno.h, winerror.h.
-    private static bool IsFull(Exception e) => (e.HResult & 0xffff) is int code && (OperatingSystem.IsWindows() ? code is 39 or 112 : code is 28 or 122 or 69);
+    // ENOSPC and EDQUOT (Linux, macOS), ERROR_HANDLE_DISK_FULL and ERROR_DISK_FULL (Windows): errno.h, winerror.h. Room asked for ahead has no number.
+    private static bool IsFull(Exception e)
+        => ((e.HResult & 0xffff) is var code && (OperatingSystem.IsWindows() ? code is 39 or 112 : code is 28 or 122 or 69)) || e.Message.Contains("disk was full", StringComparison.Ordinal);
 
     // Without the path: it is of a folder that the person never named.
     private static string Reason(Exception e) => e.Message.Split(" : '")[0].TrimEnd('.');
