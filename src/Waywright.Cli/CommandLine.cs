@@ -17,6 +17,8 @@ internal static class CommandLine
         if (args is ["session", .. var rest])
             return await SessionHost.ServeAsync(rest).ConfigureAwait(false);
         Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        Console.SetOut(new PlainWriter(Console.Out));
+        Console.SetError(new PlainWriter(Console.Error));
         try
         {
             // Past the parser, which takes its time and would end the kernel on Ctrl-C: to a kernel that means 'stop the cell'.

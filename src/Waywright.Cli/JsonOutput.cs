@@ -1,5 +1,6 @@
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using Waywright.Notebooks;
 
 namespace Waywright.Cli;
 
@@ -8,7 +9,11 @@ internal static class JsonOutput
 {
     private static readonly JsonSerializerOptions Indented = new() { WriteIndented = true, NewLine = "\n", Encoder = System.Text.Encodings.Web.JavaScriptEncoder.Create(System.Text.Unicode.UnicodeRanges.All) };
 
-    public static void Print(JsonNode answer) => Console.Out.WriteLine(answer.ToJsonString(Indented));
+    public static void Print(JsonNode answer) => Console.Out.WriteLine(Escaped(answer.ToJsonString(Indented)));
+
+    // What a terminal must not get raw stands in strings only, where JSON has another way to write it.
+    private static string Escaped(string json)
+        => json.Any(Markup.IsHidden) ? string.Concat(json.Select(c => Markup.IsHidden(c) ? FormattableString.Invariant($"\\u{(int)c:x4}") : c.ToString())) : json;
 
     /// <summary>Estimate, interval, floor and standard uncertainty of a figure.</summary>
     public static void AddInterval(JsonObject answer, UncertainFigure figure)

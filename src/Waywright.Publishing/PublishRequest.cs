@@ -34,7 +34,9 @@ public sealed record PublishRequest
 /// <param name="NotebookCount">Of how many.</param>
 /// <param name="CellNumber">Code cell, from 1.</param>
 /// <param name="CellCount">Code cells of this notebook.</param>
-public sealed record PublishProgress(string Notebook, int NotebookNumber, int NotebookCount, int CellNumber, int CellCount);
+/// <param name="CellsBefore">Code cells of all notebooks that have run.</param>
+/// <param name="CellsInAll">Code cells of all notebooks.</param>
+public sealed record PublishProgress(string Notebook, int NotebookNumber, int NotebookCount, int CellNumber, int CellCount, int CellsBefore, int CellsInAll);
 
 /// <summary>How a run ended.</summary>
 public enum PublishStatus

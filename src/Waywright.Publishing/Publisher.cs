@@ -64,10 +64,11 @@ public sealed class Publisher(Func<SessionOptions, CancellationToken, Task<ICell
         await using (sessions.ConfigureAwait(false))
         {
             var runner = new NotebookRunner(findings, clock, cancel);
+            var (before, all) = (0, runs.Sum(NotebookRunner.CellsOf));
             for (var i = 0; i < runs.Count; i++)
             {
                 var (run, number) = (runs[i], i + 1);
-                await runner.RunAsync(run, sessions.NextAsync, (cell, cells) => progress?.Report(new PublishProgress(run.Path, number, runs.Count, cell, cells))).ConfigureAwait(false);
+                await runner.RunAsync(run, sessions.NextAsync, (cell, cells) => progress?.Report(new PublishProgress(run.Path, number, runs.Count, cell, cells, before++, all))).ConfigureAwait(false);
                 if (run.Failure is not null)
                     return;
             }

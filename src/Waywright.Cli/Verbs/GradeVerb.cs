@@ -25,7 +25,9 @@ internal static class GradeVerb
             var stock = parsed.GetValue(rails) is { } file ? RailStock.Read(file) : null;
             if (stock is not null)
                 batch.Check(stock);
-            var graded = batch.Grade(parsed.GetValue(rules) is { } limits ? GradeRules.Read(limits) : null, stock, ScrewsOption.Choice(parsed, screws), parsed.GetValue(drag) is { } log ? DragLog.Read(log) : null);
+            GradedBatch graded;
+            using (var progress = ProgressLine.Start("grading rails"))
+                graded = batch.Grade(parsed.GetValue(rules) is { } limits ? GradeRules.Read(limits) : null, stock, ScrewsOption.Choice(parsed, screws), parsed.GetValue(drag) is { } log ? DragLog.Read(log) : null, progress: progress);
             var placement = parsed.GetValue(positions) is { } plan ? RailPlacement.Of(graded, stock, MachinePlan.Read(plan)) : null;
             if (parsed.GetValue(json))
                 JsonOutput.Print(Answer(graded, placement));

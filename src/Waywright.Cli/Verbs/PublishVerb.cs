@@ -45,9 +45,10 @@ internal static class PublishVerb
 
     private static async Task<int> RunAsync(PublishRequest request, CancellationToken cancel)
     {
-        var progress = new ProgressLines(Console.Error);
         var publisher = new Publisher(ChildSession.StartAsync, TimeProvider.System);
-        var result = await publisher.PublishAsync(request, progress, cancel).ConfigureAwait(false);
+        PublishResult result;
+        using (var progress = ProgressLine.Start())
+            result = await publisher.PublishAsync(request, progress, cancel).ConfigureAwait(false);
         foreach (var kept in result.Kept)
         {
             Console.Out.WriteLine(kept.Text);

@@ -23,7 +23,9 @@ internal static class VerifyVerb
         command.SetAction(async (parsed, cancel) =>
         {
             var verifier = new Verifier(ChildSession.StartAsync, TimeProvider.System);
-            var found = await verifier.VerifyAsync(parsed.GetRequiredValue(folder), !parsed.GetValue(checkOnly), parsed.GetValue(reseed), new ProgressLines(Console.Error), cancel).ConfigureAwait(false);
+            Verification found;
+            using (var progress = ProgressLine.Start())
+                found = await verifier.VerifyAsync(parsed.GetRequiredValue(folder), !parsed.GetValue(checkOnly), parsed.GetValue(reseed), progress, cancel).ConfigureAwait(false);
             if (parsed.GetValue(json))
                 JsonOutput.Print(Answer(found));
             else

@@ -33,8 +33,11 @@ internal static class PlotlyText
                 case '\n':
                     encoded.Append("<br>");
                     break;
-                case < 0x20 or (>= 0x7f and < 0xa0):
+                case '\t':
                     encoded.Append(' ');
+                    break;
+                case var hidden when PrintableText.IsHidden(hidden):
+                    encoded.Append('\ufffd');
                     break;
                 default:
                     encoded.Append(rune.ToString());

@@ -29,7 +29,7 @@ internal static class SvgText
                 case '\'':
                     encoded.Append("&#39;");
                     break;
-                case (< 0x20 and not '\n' and not '\t') or (>= 0x7f and < 0xa0) or 0xfffe or 0xffff:
+                case var hidden when PrintableText.IsHidden(hidden):
                     encoded.Append('\ufffd');
                     break;
                 default:

@@ -15,7 +15,13 @@ internal static partial class Markup
         + ".ww-view summary{display:list-item;cursor:pointer}"
         + "</style><!--/ww:live-->";
 
-    public static string Encode(string text) => WebUtility.HtmlEncode(text);
+    public static string Encode(string text) => WebUtility.HtmlEncode(Seen(text));
+
+    /// <summary>The text with a sign in the place of each that nobody would see.</summary>
+    public static string Seen(string text)
+        => text.Any(IsHidden) ? string.Concat(text.Select(c => IsHidden(c) ? '\ufffd' : c)) : text;
+
+    public static bool IsHidden(char c) => PrintableText.IsHidden(c);
 
     /// <summary>A whole view: the verdict, then the rest.</summary>
     public static string View(string verdict, params ReadOnlySpan<string> parts)

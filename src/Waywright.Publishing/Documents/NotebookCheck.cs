@@ -17,7 +17,12 @@ internal static class NotebookCheck
         {
             throw Problem(source, (int?)e.LineNumber + 1, (int?)e.BytePositionInLine + 1, "text that is not JSON", "a notebook file (.ipynb)");
         }
+        catch (InvalidOperationException)
+        {
+            node = null; // a name that is half a character: told below, with its line
+        }
 
+        CheckTexts(text, source);
         if (node is not JsonObject root || !root.ContainsKey("nbformat"))
             throw Problem(source, "JSON that is no notebook", "a notebook file (.ipynb) of nbformat 4");
         if (root["nbformat"] is not JsonValue format || !format.TryGetValue(out int version) || version != 4)
@@ -31,6 +36,25 @@ internal static class NotebookCheck
         CheckIds(cells, source);
         CheckLanguage(root, source);
         return root;
+    }
+
+    // Half of a surrogate pair is legal in JSON and no text: whoever asks for it later would fall.
+    private static void CheckTexts(string text, string source)
+    {
+        var bytes = System.Text.Encoding.UTF8.GetBytes(text);
+        var reader = new Utf8JsonReader(bytes);
+        try
+        {
+            while (reader.Read())
+            {
+                if (reader.TokenType is JsonTokenType.String or JsonTokenType.PropertyName)
+                    reader.GetString();
+            }
+        }
+        catch (InvalidOperationException)
+        {
+            throw Problem(source, bytes.AsSpan(0, (int)reader.TokenStartIndex).Count((byte)'\n') + 1, null, "a text with half of a surrogate pair (\\ud800 to \\udfff)", "texts of whole characters");
+        }
     }
 
     private static void CheckCell(JsonNode? node, int number, string source)

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using Waywright.Notebooks;
 
 namespace Waywright.Publishing;
 
@@ -9,7 +10,7 @@ internal static partial class Html
     public static string Encode(string text)
     {
         var encoded = new StringBuilder(text.Length + 16);
-        foreach (var c in text)
+        foreach (var c in Markup.Seen(text.Replace("\r", "", StringComparison.Ordinal)))
         {
             _ = c switch
             {
@@ -18,7 +19,6 @@ internal static partial class Html
                 '>' => encoded.Append("&gt;"),
                 '"' => encoded.Append("&quot;"),
                 '\'' => encoded.Append("&#39;"),
-                _ when char.IsControl(c) && c is not ('\n' or '\t') => encoded.Append(c == '\r' ? "" : "\uFFFD"),
                 _ => encoded.Append(c),
             };
         }

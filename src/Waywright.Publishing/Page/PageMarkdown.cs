@@ -5,6 +5,7 @@ using Markdig.Renderers;
 using Markdig.Renderers.Html;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
+using Waywright.Notebooks;
 
 namespace Waywright.Publishing;
 
@@ -27,7 +28,7 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
     /// <summary>The notebook's first heading of level 1 as plain text; null without one.</summary>
     public static string? TitleOf(NotebookDocument notebook)
         => notebook.Cells.Where(cell => cell.IsMarkdown)
-            .SelectMany(cell => Markdown.Parse(cell.Source, Pipeline).OfType<HeadingBlock>())
+            .SelectMany(cell => Markdown.Parse(Shown(cell.Source), Pipeline).OfType<HeadingBlock>())
             .Where(heading => heading.Level == 1)
             .Select(PlainText)
             .FirstOrDefault(title => title.Length > 0);
@@ -38,7 +39,7 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
     /// <param name="firstHeading">The anchor of its first heading of level 1, or null.</param>
     public string ToHtml(string markdown, IReadOnlyDictionary<string, string> pictures, out string? firstHeading)
     {
-        var document = Markdown.Parse(markdown, Pipeline);
+        var document = Markdown.Parse(Shown(markdown), Pipeline);
         firstHeading = null;
         foreach (var heading in document.Descendants<HeadingBlock>())
         {
@@ -63,6 +64,8 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
         renderer.Render(document);
         return writer.ToString();
     }
+
+    private static string Shown(string markdown) => Markup.Seen(markdown.Replace("\r", "", StringComparison.Ordinal));
 
     private static bool IsCaution(QuoteBlock quote)
         => quote is [ParagraphBlock { Inline.FirstChild: EmphasisInline { DelimiterCount: 2 } strong }, ..] && PlainText(strong).TrimEnd(':', '.', ' ') == "Caution";

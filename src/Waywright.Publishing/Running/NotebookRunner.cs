@@ -6,6 +6,9 @@ namespace Waywright.Publishing;
 /// <summary>Runs the cells of one notebook in their order, to the end or to the first that fails.</summary>
 internal sealed class NotebookRunner(Findings findings, TimeProvider clock, CancellationToken cancel)
 {
+    /// <summary>How many cells there are to run.</summary>
+    public static int CellsOf(NotebookRun run) => Runnable(run).Count();
+
     public async Task RunAsync(NotebookRun run, Func<Task<ICellSession>> start, Action<int, int> onCell)
     {
         var began = clock.GetTimestamp();
@@ -18,6 +21,8 @@ internal sealed class NotebookRunner(Findings findings, TimeProvider clock, Canc
 
         run.Duration = clock.GetElapsedTime(began);
     }
+
+    private static IEnumerable<NotebookCell> Runnable(NotebookRun run) => run.Document.Cells.Where(cell => cell.IsCode && !string.IsNullOrWhiteSpace(cell.Source));
 
     // Whatever keeps a session from starting is this notebook's failure, with its reason, and not the command's.
     private async Task<ICellSession?> StartAsync(NotebookRun run, Func<Task<ICellSession>> start)
@@ -40,7 +45,7 @@ internal sealed class NotebookRunner(Findings findings, TimeProvider clock, Canc
 
     private async Task RunCellsAsync(NotebookRun run, ICellSession session, Action<int, int> onCell)
     {
-        var cells = run.Document.Cells.Where(cell => cell.IsCode && !string.IsNullOrWhiteSpace(cell.Source)).ToList();
+        var cells = Runnable(run).ToList();
         for (var i = 0; i < cells.Count && run.Failure is null; i++)
         {
             onCell(i + 1, cells.Count);

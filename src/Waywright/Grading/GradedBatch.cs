@@ -50,11 +50,12 @@ public static class GradingExtensions
     /// <param name="drag">How hard carriages are to push: a rail that is proven to bind goes back, one that seems to is measured again, and the spread has its limits. Without it the drag is not judged.</param>
     /// <param name="trials">Simulations for each face, 1,000 or more.</param>
     /// <param name="seed">Of their random numbers.</param>
+    /// <param name="progress">Told the share of rails that are graded, 0 to 1, from any thread; may be null.</param>
     /// <param name="cancel">Stops it.</param>
     /// <exception cref="InputException">
     /// The batch is a bare profile, passes of a face can't be aligned, or the drag log has none of its rails or writes one with other capitals.
     /// </exception>
-    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, RailStock? stock = null, Func<RailStock.Rail, ScrewPattern>? screws = null, DragLog? drag = null, int trials = 10_000, ulong seed = 1, CancellationToken cancel = default)
+    public static GradedBatch Grade(this SweepBatch batch, GradeRules? rules = null, RailStock? stock = null, Func<RailStock.Rail, ScrewPattern>? screws = null, DragLog? drag = null, int trials = 10_000, ulong seed = 1, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(batch);
         rules ??= GradeRules.Starting;
@@ -68,7 +69,7 @@ public static class GradingExtensions
         var faces = batch.Pool().GroupBy(p => p.Sweep.Rail!).ToArray();
         var shelf = new TrialShelf(faces.Length, trials, seed, cancel);
         var drags = RailDrag.ByRail(drag, rules);
-        var rails = OnAllCores.Select(faces, f => RailGrader.Grade(RailFeatures.Of(f.Key, Pooled(f, RailFace.Side), Pooled(f, RailFace.Top), held, drags.GetValueOrDefault(f.Key), shelf), rules), cancel);
+        var rails = OnAllCores.Select(faces, f => RailGrader.Grade(RailFeatures.Of(f.Key, Pooled(f, RailFace.Side), Pooled(f, RailFace.Top), held, drags.GetValueOrDefault(f.Key), shelf), rules), cancel, progress);
         return new GradedBatch(batch, rules, FixedList<GradedRail>.Copy(rails
             .OrderBy(r => Array.IndexOf(order, r.Grade))
             .ThenByDescending(r => r.Features.Max(f => f.Value / f.Limit) ?? 0)

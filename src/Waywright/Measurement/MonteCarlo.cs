@@ -22,23 +22,25 @@ public static class MonteCarlo
     /// <param name="inputs">At least one; names differ.</param>
     /// <param name="trials">2 to 100 million; JCGM 101:2008, 7.2.2, suggests at least 10^4 / (1 - p), 200 000 for 95 %.</param>
     /// <param name="seed">Any; the result names it.</param>
+    /// <param name="progress">Told the share that is done, 0 to 1, about a hundred times and from any thread; may be null.</param>
     /// <param name="cancel">Ends the run.</param>
     /// <exception cref="ArgumentException">No input, or two of one name.</exception>
     /// <exception cref="ArgumentOutOfRangeException">Too few or too many trials.</exception>
     /// <exception cref="ArithmeticException">The model gives something that is not finite; the first such trial and its inputs are named.</exception>
     /// <exception cref="OperationCanceledException">Cancelled.</exception>
-    public static MonteCarloResult Run(Func<ReadOnlySpan<double>, double> model, IReadOnlyList<MonteCarloInput> inputs, int trials, ulong seed, CancellationToken cancel = default)
-        => Run(EachTrial(model), inputs, trials, seed, cancel);
+    public static MonteCarloResult Run(Func<ReadOnlySpan<double>, double> model, IReadOnlyList<MonteCarloInput> inputs, int trials, ulong seed, IProgress<double>? progress = null, CancellationToken cancel = default)
+        => Run(EachTrial(model), inputs, trials, seed, progress, cancel);
 
     /// <summary>Runs a given number of trials of a model that calculates a batch at a time, from columns of inputs into a column of results.</summary>
     /// <param name="model">Fills one result for each trial of the batch.</param>
     /// <param name="inputs">As for the other.</param>
     /// <param name="trials">As for the other.</param>
     /// <param name="seed">As for the other.</param>
+    /// <param name="progress">Told the share that is done, 0 to 1, about a hundred times and from any thread; may be null.</param>
     /// <param name="cancel">Ends the run.</param>
-    /// <inheritdoc cref="Run(Func{ReadOnlySpan{double}, double}, IReadOnlyList{MonteCarloInput}, int, ulong, CancellationToken)" path="/exception"/>
-    public static MonteCarloResult Run(Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, int trials, ulong seed, CancellationToken cancel = default)
-        => Run(model, inputs, trials, seed, mostThreads: -1, cancel);
+    /// <inheritdoc cref="Run(Func{ReadOnlySpan{double}, double}, IReadOnlyList{MonteCarloInput}, int, ulong, IProgress{double}, CancellationToken)" path="/exception"/>
+    public static MonteCarloResult Run(Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, int trials, ulong seed, IProgress<double>? progress = null, CancellationToken cancel = default)
+        => Run(model, inputs, trials, seed, mostThreads: -1, progress, cancel);
 
     /// <summary>
     /// Runs as many trials as make the figures stable (7.9): sequences of M trials until twice the standard deviation of the average mean, standard uncertainty
@@ -52,7 +54,7 @@ public static class MonteCarlo
     /// <param name="shortest">Watch the shortest interval instead of the symmetric one.</param>
     /// <param name="mostTrials">Where to give up: the result then says that it is not stable.</param>
     /// <param name="cancel">Ends the run.</param>
-    /// <inheritdoc cref="Run(Func{ReadOnlySpan{double}, double}, IReadOnlyList{MonteCarloInput}, int, ulong, CancellationToken)" path="/exception"/>
+    /// <inheritdoc cref="Run(Func{ReadOnlySpan{double}, double}, IReadOnlyList{MonteCarloInput}, int, ulong, IProgress{double}, CancellationToken)" path="/exception"/>
     public static MonteCarloResult RunUntilStable(
         Func<ReadOnlySpan<double>, double> model, IReadOnlyList<MonteCarloInput> inputs, ulong seed, int significantDigits = 2, double coverage = 0.95, bool shortest = false, int mostTrials = 20_000_000, CancellationToken cancel = default)
         => RunUntilStable(EachTrial(model), inputs, seed, significantDigits, coverage, shortest, mostTrials, cancel);
@@ -63,10 +65,10 @@ public static class MonteCarlo
         Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, ulong seed, int significantDigits = 2, double coverage = 0.95, bool shortest = false, int mostTrials = 20_000_000, CancellationToken cancel = default)
         => RunUntilStable(model, inputs, seed, significantDigits, coverage, shortest, mostTrials, mostThreads: -1, cancel);
 
-    internal static MonteCarloResult Run(Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, int trials, ulong seed, int mostThreads, CancellationToken cancel = default)
+    internal static MonteCarloResult Run(Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, int trials, ulong seed, int mostThreads, IProgress<double>? progress = null, CancellationToken cancel = default)
     {
         CheckTrials(trials, 2, nameof(trials));
-        var runner = Runner(model, inputs, seed, mostThreads, cancel);
+        var runner = Runner(model, inputs, seed, mostThreads, progress, cancel);
         var results = GC.AllocateUninitializedArray<double>(trials);
         runner.Run(0, results);
         return new MonteCarloResult(results, runner.Inputs, seed);
@@ -80,17 +82,17 @@ public static class MonteCarlo
         var sequence = AdaptiveTrials.SequenceLength(coverage);
         CheckTrials(mostTrials, 2 * sequence, nameof(mostTrials));
         MonteCarloResult.NumericalTolerance(1, significantDigits);
-        var runner = Runner(model, inputs, seed, mostThreads, cancel);
+        var runner = Runner(model, inputs, seed, mostThreads, null, cancel);
         return new AdaptiveTrials(runner, significantDigits, coverage, shortest, mostTrials / sequence).Run(seed);
     }
 
-    private static TrialRunner Runner(Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, ulong seed, int mostThreads, CancellationToken cancel)
+    private static TrialRunner Runner(Action<TrialBatch, Span<double>> model, IReadOnlyList<MonteCarloInput> inputs, ulong seed, int mostThreads, IProgress<double>? progress, CancellationToken cancel)
     {
         ArgumentNullException.ThrowIfNull(model);
         ArgumentNullException.ThrowIfNull(inputs);
         if (inputs.Count == 0)
             throw new ArgumentException("A model needs at least one input.", nameof(inputs));
-        return new TrialRunner(model, FixedList<MonteCarloInput>.Copy(inputs), seed, mostThreads, cancel);
+        return new TrialRunner(model, FixedList<MonteCarloInput>.Copy(inputs), seed, mostThreads, progress, cancel);
     }
 
     private static Action<TrialBatch, Span<double>> EachTrial(Func<ReadOnlySpan<double>, double> model)

@@ -10,14 +10,16 @@ namespace Waywright;
 internal static class OnAllCores
 {
     /// <summary>Results in the order of the things; where some fail, the first of them in that order is thrown as it is.</summary>
-    public static TResult[] Select<T, TResult>(IReadOnlyList<T> things, Func<T, TResult> work, CancellationToken cancel)
+    public static TResult[] Select<T, TResult>(IReadOnlyList<T> things, Func<T, TResult> work, CancellationToken cancel, IProgress<double>? progress = null)
     {
         var (results, errors) = (new TResult[things.Count], new ExceptionDispatchInfo?[things.Count]);
+        var done = 0;
         Parallel.For(0, results.Length, new ParallelOptions { CancellationToken = cancel }, i =>
         {
             try
             {
                 results[i] = work(things[i]);
+                progress?.Report((double)Interlocked.Increment(ref done) / results.Length);
             }
             catch (Exception error) when (error is not OperationCanceledException)
             {

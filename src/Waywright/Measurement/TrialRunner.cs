@@ -19,13 +19,15 @@ internal sealed class TrialRunner
     private readonly int _columns;
     private readonly ParallelOptions _options;
     private readonly Lock _lock = new();
+    private readonly IProgress<double>? _progress;
     private int _failedBatch = int.MaxValue;
     private ExceptionDispatchInfo? _failure;
 
-    public TrialRunner(Action<TrialBatch, Span<double>> model, FixedList<MonteCarloInput> inputs, ulong seed, int mostThreads, CancellationToken cancel)
+    public TrialRunner(Action<TrialBatch, Span<double>> model, FixedList<MonteCarloInput> inputs, ulong seed, int mostThreads, IProgress<double>? progress, CancellationToken cancel)
     {
         Inputs = inputs;
         _model = model;
+        _progress = progress;
         _draws = new RandomDraws(seed);
         _columns = inputs.Sum(i => i.Names.Count);
         _options = new ParallelOptions { MaxDegreeOfParallelism = mostThreads, CancellationToken = cancel };
@@ -41,6 +43,7 @@ internal sealed class TrialRunner
     public void Run(long firstTrial, Memory<double> results)
     {
         var batches = (results.Length + BatchLength - 1) / BatchLength;
+        var done = 0;
         Parallel.For(
             0,
             batches,
@@ -53,6 +56,8 @@ internal sealed class TrialRunner
                 try
                 {
                     RunBatch(firstTrial + from, mine.Span, buffer);
+                    if (_progress is not null)
+                        Tell(Interlocked.Increment(ref done), batches);
                 }
                 // Whatever the model throws goes to the caller, from the first batch that fails: Break lets those before it finish.
                 catch (Exception e)
@@ -65,6 +70,13 @@ internal sealed class TrialRunner
             },
             buffer => ArrayPool<double>.Shared.Return(buffer));
         _failure?.Throw();
+    }
+
+    // A hundred times in all, whatever the number of batches.
+    private void Tell(int done, int batches)
+    {
+        if (100L * done / batches > 100L * (done - 1) / batches)
+            _progress!.Report((double)done / batches);
     }
 
     private void RunBatch(long firstTrial, Span<double> results, double[] buffer)

@@ -6,6 +6,12 @@ namespace Waywright;
 /// <summary>Whether all of a text can be seen when it is printed.</summary>
 internal static class PrintableText
 {
+    /// <summary>
+    /// A sign that nobody sees and that misleads who reads on: controls but tab and line feed (ECMA-48: they move a terminal's cursor and colours), the explicit
+    /// bidirectional controls (Unicode Standard Annex 9: they show text in another order), and what no text holds (U+FFFE, U+FFFF).
+    /// </summary>
+    public static bool IsHidden(int rune) => rune is (< 0x20 and not '\n' and not '\t') or (>= 0x7f and < 0xa0) or (>= 0x202a and <= 0x202e) or (>= 0x2066 and <= 0x2069) or 0xfffe or 0xffff;
+
     /// <summary>No control, format, line or paragraph sign, and no half of a surrogate pair.</summary>
     public static bool Is(ReadOnlySpan<char> text)
     {

@@ -18,7 +18,7 @@ internal static class KinkTrials
             .. model.Sigma.Select((u, i) => MonteCarloInput.Of(string.Create(CultureInfo.InvariantCulture, $"station {i}"), Distribution.Gaussian(0, scale * u))),
             .. shapes.Select((s, i) => MonteCarloInput.Of(string.Create(CultureInfo.InvariantCulture, $"shape {i}"), DrawOf(s))),
         ];
-        var result = MonteCarlo.Run((batch, results) => Statistics(model, shapes, batch, results), inputs, trials, seed, cancel);
+        var result = MonteCarlo.Run((batch, results) => Statistics(model, shapes, batch, results), inputs, trials, seed, cancel: cancel);
         var noSmaller = Math.Round(result.Share(seen.Statistic, double.PositiveInfinity) * trials);
         return (1 + noSmaller) / (1 + trials);
     }

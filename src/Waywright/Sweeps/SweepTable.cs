@@ -97,16 +97,21 @@ internal sealed class SweepTable
         return true;
     }
 
+    // Plain ASCII is told at a glance: this runs for every row.
+    private static bool IsPrintable(ReadOnlySpan<char> text) => !text.ContainsAnyExceptInRange(' ', '~') || PrintableText.Is(text);
+
     private bool IsNamed(ReadOnlySpan<char> rail, ReadOnlySpan<char> face, ReadOnlySpan<char> pass, ReadOnlySpan<char> direction)
     {
-        if (rail.IsEmpty || rail.Length > 64 || rail.ContainsAnyInRange('\0', '\x1f'))
-            _table.Reject(_columns.Rail, rail, "a rail's name of 1 to 64 characters");
+        if (rail.IsEmpty || rail.Length > 64 || !IsPrintable(rail))
+            _table.Reject(_columns.Rail, rail, "a rail's name of 1 to 64 printable characters");
         if (face is not ("side" or "top"))
             _table.Reject(_columns.Face, face, "the face: side or top");
         if (direction is not ("forward" or "back"))
             _table.Reject(_columns.Direction, direction, "the direction: forward or back");
         if (pass.IsEmpty)
             _table.Reject(_columns.Pass, [], "the pass: a number or a name");
+        if (!IsPrintable(pass))
+            _table.Reject(_columns.Pass, pass, "the pass: printable characters");
         return !rail.IsEmpty && face is "side" or "top";
     }
 

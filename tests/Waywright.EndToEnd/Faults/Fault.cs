@@ -24,6 +24,6 @@ internal sealed record Fault(string Case, int Times, string Seen, int Whole, int
 
     /// <summary>The lines of standard error but for progress, with folders of this machine cut away.</summary>
     public static string Told(string error, TinyBuild build)
-        => string.Join('\n', error.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && !line.StartsWith("running ", StringComparison.Ordinal)))
+        => string.Join('\n', error.Split('\n').Select(line => line.Trim()).Where(line => line.Length > 0 && !line.StartsWith("cell ", StringComparison.Ordinal)))
             .Replace(Path.GetDirectoryName(build.Out)! + "/", "", StringComparison.Ordinal);
 }

@@ -146,7 +146,7 @@ public sealed class CalibrationLineTests
             [MonteCarloInput.Correlated(["a", "b"], [line.Intercept, line.Slope], covariance), ("reading", Distribution.Gaussian(8, 0.3))],
             200_000,
             seed: 1,
-            TestContext.Current.CancellationToken);
+            cancel: TestContext.Current.CancellationToken);
         Assert.Equal(value.StandardUncertainty, trials.StandardUncertainty, 0.03 * value.StandardUncertainty);
     }
 

@@ -147,7 +147,27 @@ public sealed class MonteCarloTests
             [("a", Distribution.Gaussian(0, 1))],
             10_000_000,
             seed: 1,
-            source.Token));
+            cancel: source.Token));
+    }
+
+    [Fact]
+    public void Progress_is_told_about_a_hundred_times_up_to_the_whole_and_changes_no_figure()
+    {
+        var told = new Told();
+        Func<ReadOnlySpan<double>, double> model = x => x[0] * x[0];
+        MonteCarloInput[] inputs = [("a", Distribution.Gaussian(0, 1))];
+        var result = MonteCarlo.Run(model, inputs, 200_000, seed: 1, told);
+        Assert.InRange(told.Shares.Count, 90, 101);
+        Assert.Equal(1, told.Shares.Max());
+        Assert.All(told.Shares, share => Assert.InRange(share, 0, 1));
+        Assert.Equal(MonteCarlo.Run(model, inputs, 200_000, seed: 1).Mean, result.Mean);
+    }
+
+    private sealed class Told : IProgress<double>
+    {
+        public System.Collections.Concurrent.ConcurrentBag<double> Shares { get; } = [];
+
+        public void Report(double value) => Shares.Add(value);
     }
 
     [Fact]

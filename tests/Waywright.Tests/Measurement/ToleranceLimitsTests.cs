@@ -102,7 +102,7 @@ public sealed class ToleranceLimitsTests
     [Fact]
     public void Monte_Carlo_gives_the_same_with_its_error()
     {
-        var viscosity = MonteCarlo.Run(x => x[0], [("viscosity", Distribution.Gaussian(13.6, 1.8))], 200_000, seed: 1, TestContext.Current.CancellationToken);
+        var viscosity = MonteCarlo.Run(x => x[0], [("viscosity", Distribution.Gaussian(13.6, 1.8))], 200_000, seed: 1, cancel: TestContext.Current.CancellationToken);
         var oil = ToleranceLimits.Between(12.5, 16.3).Check(viscosity);
         Assert.Equal(Math.Sqrt(0.66263 * 0.33737 / 200_000), oil.ProbabilityError, 1e-5);
         Assert.Equal(0.66263, oil.Probability, 4 * oil.ProbabilityError);

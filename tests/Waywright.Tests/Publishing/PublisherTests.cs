@@ -172,7 +172,7 @@ public sealed class PublisherTests : IDisposable
         var told = new Told();
         await new Publisher(new ScriptedSessions(Good).StartAsync, TimeProvider.System).PublishAsync(_build.Request(), told, TestContext.Current.CancellationToken);
         Assert.Equal(
-            [new("notebooks/1-rails.ipynb", 1, 2, 1, 3), new("notebooks/1-rails.ipynb", 1, 2, 2, 3), new("notebooks/1-rails.ipynb", 1, 2, 3, 3), new("notebooks/2-belts.ipynb", 2, 2, 1, 1)],
+            [new("notebooks/1-rails.ipynb", 1, 2, 1, 3, 0, 4), new("notebooks/1-rails.ipynb", 1, 2, 2, 3, 1, 4), new("notebooks/1-rails.ipynb", 1, 2, 3, 3, 2, 4), new("notebooks/2-belts.ipynb", 2, 2, 1, 1, 3, 4)],
             told.Said);
     }
 
