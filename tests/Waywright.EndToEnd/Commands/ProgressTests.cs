@@ -4,10 +4,12 @@ using Waywright.Publishing;
 namespace Waywright.EndToEnd.Commands;
 
 /// <summary>With a clock of our own: nothing here waits.</summary>
-public sealed class ProgressTests
+public sealed class ProgressTests : IDisposable
 {
     private readonly HandClock _clock = new();
     private readonly StringWriter _terminal = new() { NewLine = "\n" };
+
+    public void Dispose() => _terminal.Dispose();
 
     [Fact]
     public void Steady_work_takes_as_long_again_as_its_rate_says()

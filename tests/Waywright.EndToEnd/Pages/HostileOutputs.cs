@@ -49,8 +49,8 @@ public sealed class HostileOutputs : IAsyncLifetime
         _folder.Dispose();
     }
 
-    // What a file system takes as a name.
-    private static IEnumerable<string> Files => HostileTexts.Names.Select(name => $"data/{name.Replace('/', '_')}.csv");
+    // What a record takes as a file's path: no colon and no backslash, which mean something on Windows.
+    private static IEnumerable<string> Files => HostileTexts.Names.Select(name => $"data/{name.Replace('/', '_').Replace(':', '_').Replace('\\', '_')}.csv");
 
     private static string Notebook()
     {
