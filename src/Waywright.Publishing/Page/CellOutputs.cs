@@ -1,3 +1,4 @@
+using System.Buffers.Text;
 using System.Text;
 using System.Text.Json.Nodes;
 
@@ -52,8 +53,14 @@ internal static class CellOutputs
             : "";
     }
 
+    /// <summary>A picture as a data URL; null when it is none: another type, or bytes that are not base64.</summary>
+    public static string? PictureUrl(string type, string base64)
+        => (type == "image/svg+xml" || Pictures.Contains(type)) && Base64.IsValid(base64) ? $"data:{type};base64,{base64}" : null;
+
     private static string Picture(string type, string base64, int cellNumber)
-        => FormattableString.Invariant($"<div class=\"output\"><img src=\"data:{type};base64,{Html.Encode(base64)}\" alt=\"Picture that code cell {cellNumber} drew\"></div>\n");
+        => PictureUrl(type, base64) is not { } url
+            ? FormattableString.Invariant($"<p class=\"ww-note\">Code cell {cellNumber} gave a picture that can't be read.</p>\n")
+            : FormattableString.Invariant($"<div class=\"output\"><img src=\"{Html.Encode(url)}\" alt=\"Picture that code cell {cellNumber} drew\"></div>\n");
 
     private static string Error(JsonObject output)
     {

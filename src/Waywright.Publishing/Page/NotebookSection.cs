@@ -93,8 +93,9 @@ internal sealed class NotebookSection(PageMap map, PageMarkdown markdown, Notebo
         var pictures = new Dictionary<string, string>(StringComparer.Ordinal);
         foreach (var (name, forms) in cell.Json["attachments"] as JsonObject ?? [])
         {
-            if ((forms as JsonObject)?.FirstOrDefault(form => form.Key.StartsWith("image/", StringComparison.Ordinal)) is { Value: { } bytes } picture)
-                pictures[name] = $"data:{picture.Key};base64,{NotebookText.Joined(bytes).ReplaceLineEndings("")}";
+            if ((forms as JsonObject)?.FirstOrDefault(form => form.Key.StartsWith("image/", StringComparison.Ordinal)) is { Value: { } bytes } picture
+                && CellOutputs.PictureUrl(picture.Key, NotebookText.Joined(bytes).ReplaceLineEndings("")) is { } url)
+                pictures[name] = url;
         }
 
         return pictures;

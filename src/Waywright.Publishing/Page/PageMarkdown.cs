@@ -51,6 +51,8 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
 
         foreach (var quote in document.Descendants<QuoteBlock>().Where(IsCaution))
             MarkCaution(quote);
+        foreach (var code in document.Descendants<CodeBlock>())
+            MarkScrolling(code.GetAttributes());
         foreach (var link in document.Descendants<LinkInline>().ToList())
             Settle(link, pictures);
         foreach (var link in document.Descendants<AutolinkInline>().Where(link => !link.IsEmail && Target(link.Url) is null).ToList())
@@ -59,6 +61,7 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
         using var writer = new StringWriter(System.Globalization.CultureInfo.InvariantCulture) { NewLine = "\n" };
         var renderer = new HtmlRenderer(writer);
         Pipeline.Setup(renderer);
+        renderer.ObjectRenderers.FindExact<CodeBlockRenderer>()!.OutputAttributesOnPre = true;
         renderer.ObjectRenderers.Replace<HeadingRenderer>(new AnchoredHeading());
         renderer.ObjectRenderers.Replace<HtmlTableRenderer>(new ScrollingTable());
         renderer.Render(document);
@@ -80,6 +83,14 @@ internal sealed class PageMarkdown(Anchors anchors, Func<string, string?> place)
         attributes.AddProperty("role", "note");
         attributes.AddProperty("aria-label", "Caution");
         _cautions.Add(anchor);
+    }
+
+    // A long line scrolls in its own box, which the keyboard must reach.
+    private static void MarkScrolling(HtmlAttributes box)
+    {
+        box.AddProperty("role", "group");
+        box.AddProperty("tabindex", "0");
+        box.AddProperty("aria-label", "Text as it is typed");
     }
 
     private void Settle(LinkInline link, IReadOnlyDictionary<string, string> pictures)
