@@ -10,7 +10,17 @@ namespace Waywright.EndToEnd.Pages;
 public sealed class HostileBuild : IAsyncLifetime
 {
     /// <summary>Names of rails and belts, and the lines of a note.</summary>
-    internal static readonly string[] Names = HostileTexts.Names;
+    internal static readonly string[] Names =
+    [
+        "<img src=x onerror=alert(1)>",
+        "</script><script>alert(2)</script>",
+        "<a href=\"javascript:alert(3)\">rail</a>",
+        "<a href='https://example.invalid/'>rail</a>",
+        "\"><svg onload=alert(4)>",
+        "<!--ww:live--><b>bold</b>",
+        "[rail](javascript:alert(5))",
+        "R&amp;D &lt;i&gt;",
+    ];
 
     private const string FileName = "<img src=x onerror=alert(6)>.csv";
 
