@@ -1,5 +1,6 @@
 using System.Globalization;
 using Waywright.Simulations;
+using Waywright.Simulations.Plucks;
 
 // How often the intervals of straightness hold the truth: writes docs/coverage.md (docs/coverage-mounted.md), and fails where one holds it too seldom.
 const double LeastPercent = 94;
@@ -7,9 +8,11 @@ const double LeastMountedPercent = 92;
 const int DecidingPoints = 8;
 const int DecidingRails = 10_000;
 
+if (args is ["plucks", ..])
+    return PluckProgram.Run(args[1..]);
 if (args is not ([] or ["quick"] or ["mounted"] or ["mounted", "quick"]))
 {
-    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- [mounted] [quick]]   (mounted: rails screwed down; quick: few rails, writes nothing)");
+    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- [mounted] [quick] | plucks [TAKES]]   (mounted: rails screwed down; quick: few rails, writes nothing; plucks: docs/plucks.md)");
     return 2;
 }
 

@@ -8,7 +8,7 @@ namespace Waywright;
 /// <summary>
 /// Least squares of a sound by damped partials: x(t) = c + sum over k of e^(-d_k t) (a_k cos p_k + b_k sin p_k), p_k = 2 pi f_k w(t), w(t) = t + g (1 - e^(-r t)) / r.
 /// a, b, c are solved for exactly at each step (variable projection: Golub and Pereyra, SIAM J. Numer. Anal. 10, 1973; Kaufman's form, BIT 15, 1975); Levenberg's damping over the rest.
-/// g is how much higher the string starts: a loud pluck stretches it, and the rise falls with the energy, so with g the f_k are those of amplitude zero.
+/// g is how much higher the string starts, r how fast that goes: a loud pluck stretches it, and the rise falls with the energy, so with g the f_k are those of amplitude zero.
 /// </summary>
 internal sealed class DampedPartials
 {
@@ -20,16 +20,16 @@ internal sealed class DampedPartials
     private readonly double _rate;
     private readonly PartialFrequencies _model;
     private readonly int _partials;
-    private readonly double? _glideRate;
+    private readonly PluckWarp _warp;
 
     private Matrix<double>? _inverse;
     private double[][]? _jacobian;
     private Matrix<double>? _shares;
 
-    private DampedPartials(double[] sound, double rate, PartialFrequencies model, double[] parameters, double[] decays, double? glideRate)
+    private DampedPartials(double[] sound, double rate, PartialFrequencies model, double[] parameters, double[] decays, PluckWarp warp)
     {
-        (_sound, _rate, _model, _partials, _glideRate) = (sound, rate, model, decays.Length, glideRate);
-        Parameters = [.. parameters, .. decays, .. glideRate is null ? [] : (double[])[0.0]];
+        (_sound, _rate, _model, _partials, _warp) = (sound, rate, model, decays.Length, warp);
+        Parameters = [.. parameters, .. decays, .. warp.IsFitted ? (double[])[warp.Glide, warp.Rate] : []];
         (Fit, Coefficients, Rest, Cost) = Solved(Parameters);
     }
 
@@ -49,7 +49,11 @@ internal sealed class DampedPartials
 
     public double FirstParameter => Parameters[0];
 
-    public double Glide => _glideRate is null ? 0 : Parameters[^1];
+    /// <summary>The glide: fitted, held or none.</summary>
+    public PluckWarp Warp => WarpOf(Parameters);
+
+    /// <summary>Where g stands in the parameters of a fit with a glide.</summary>
+    public int GlideParameter => _model.Count + _partials;
 
     public int Degrees => Math.Max(1, _sound.Length - Coefficients.Length - Parameters.Length);
 
@@ -67,11 +71,11 @@ internal sealed class DampedPartials
     /// <param name="model">How parameters make frequencies.</param>
     /// <param name="parameters">Where to start.</param>
     /// <param name="decays">Where to start, 1/s, one for each partial.</param>
-    /// <param name="glideRate">r, 1/s, where a glide is fitted.</param>
+    /// <param name="warp">What is known of the glide; none where null.</param>
     /// <param name="steps">At most.</param>
-    public static DampedPartials Of(double[] sound, double rate, PartialFrequencies model, double[] parameters, double[] decays, double? glideRate = null, int steps = 25)
+    public static DampedPartials Of(double[] sound, double rate, PartialFrequencies model, double[] parameters, double[] decays, PluckWarp? warp = null, int steps = 25)
     {
-        var fit = new DampedPartials(sound, rate, model, parameters, decays, glideRate);
+        var fit = new DampedPartials(sound, rate, model, parameters, decays, warp ?? default);
         fit.Improve(steps);
         return fit;
     }
@@ -130,6 +134,8 @@ internal sealed class DampedPartials
             return null;
         for (var k = 0; k < _partials; k++)
             parameters[_model.Count + k] = Math.Clamp(parameters[_model.Count + k], LeastDecay, LargestDecay);
+        if (_warp.IsFitted)
+            parameters[^1] = Math.Clamp(parameters[^1], 0.2 * _rate / _sound.Length, LargestDecay);
         return parameters;
     }
 
@@ -161,19 +167,19 @@ internal sealed class DampedPartials
     // w(t) at each sample.
     private double[] Warped(double[] parameters)
     {
-        var times = new double[_sound.Length];
+        var (times, warp) = (new double[_sound.Length], WarpOf(parameters));
         for (var i = 0; i < times.Length; i++)
-            times[i] = (i / _rate) + (_glideRate is null ? 0 : parameters[^1] * Gliding(i));
+            times[i] = (i / _rate) + (warp.Glide == 0 ? 0 : warp.Glide * (1 - Math.Exp(-warp.Rate * i / _rate)) / warp.Rate);
         return times;
     }
 
-    private double Gliding(int sample) => (1 - Math.Exp(-_glideRate!.Value * sample / _rate)) / _glideRate.Value;
+    private PluckWarp WarpOf(double[] parameters) => _warp.IsFitted ? _warp with { Glide = parameters[GlideParameter], Rate = parameters[GlideParameter + 1] } : _warp;
 
     private double[][] Jacobian()
     {
         var columns = Enumerable.Range(0, Parameters.Length).Select(_ => new double[_sound.Length]).ToArray();
         var times = Warped(Parameters);
-        double[] gliding = _glideRate is null ? [] : [.. Enumerable.Range(0, _sound.Length).Select(Gliding)];
+        var warp = WarpOf(Parameters);
         var (turned, timed) = (new double[_sound.Length], new double[_sound.Length]);
         for (var k = 0; k < _partials; k++)
         {
@@ -192,11 +198,15 @@ internal sealed class DampedPartials
                     Products.Add(columns[p], slope, timed);
             }
 
-            if (_glideRate is null)
+            if (!_warp.IsFitted)
                 continue;
             var frequency = _model.Frequency(Parameters, k);
             for (var i = 0; i < times.Length; i++)
-                columns[^1][i] += frequency * turned[i] * gliding[i];
+            {
+                var (t, left) = (i / _rate, Math.Exp(-warp.Rate * i / _rate));
+                columns[^2][i] += frequency * turned[i] * (1 - left) / warp.Rate;
+                columns[^1][i] += frequency * turned[i] * warp.Glide * ((t * left) - ((1 - left) / warp.Rate)) / warp.Rate;
+            }
         }
 
         return columns;
@@ -213,3 +223,6 @@ internal sealed class DampedPartials
         (_shares, _inverse) = (shares, curvature.Inverse());
     }
 }
+
+/// <summary>The glide of a fit: g and r of w(t) = t + g (1 - e^(-r t)) / r, where the fit starts or held. Nothing: no glide.</summary>
+internal readonly record struct PluckWarp(double Glide, double Rate, bool IsFitted);

@@ -1,4 +1,5 @@
 using System;
+using System.Linq;
 
 namespace Waywright;
 
@@ -23,12 +24,8 @@ internal sealed record MainsHum(double FrequencyHz, double Share, double[] Wave)
             return null;
         var from = Math.Max(0, quiet - signal.Count(LongestSeconds));
         var part = signal.Samples.AsSpan(from, quiet - from).ToArray();
-        var mean = 0.0;
-        foreach (var value in part)
-            mean += value / part.Length;
-        for (var i = 0; i < part.Length; i++)
-            part[i] -= mean;
-        var energy = Products.Sum(part, part);
+        var mean = part.Average();
+        var energy = part.Sum(value => (value - mean) * (value - mean));
         if (energy == 0)
             return null;
         var (best, share) = (0.0, 0.0);
@@ -42,12 +39,15 @@ internal sealed record MainsHum(double FrequencyHz, double Share, double[] Wave)
         var about = best;
         for (var step = -8; step <= 8; step++)
             Try(about + (Band * step / 40));
+        about = best;
+        for (var step = -4; step <= 4; step++)
+            Try(about + (Band * step / 200));
         if (share < LeastShare)
             return null;
         var waves = Waves(best, signal.Rate, 0, signal.Samples.Length);
         var coefficients = new LeastSquares(Waves(best, signal.Rate, from, part.Length)).Solve(part);
         var wave = new double[signal.Samples.Length];
-        for (var i = 0; i < coefficients.Length; i++)
+        for (var i = 0; i < 2 * Partials; i++)
             Products.Add(wave, coefficients[i], waves[i]);
         return new(best, share, wave);
 
@@ -62,7 +62,9 @@ internal sealed record MainsHum(double FrequencyHz, double Share, double[] Wave)
 
         static double[][] Waves(double hertz, double rate, int first, int count)
         {
-            var columns = new double[2 * Partials][];
+            // The last is a constant: over a fraction of a period the mean is no offset.
+            var columns = new double[(2 * Partials) + 1][];
+            columns[^1] = [.. Enumerable.Repeat(1.0, count)];
             for (var k = 0; k < Partials; k++)
             {
                 var (sines, cosines) = (new double[count], new double[count]);

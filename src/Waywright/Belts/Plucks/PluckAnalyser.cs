@@ -33,13 +33,13 @@ internal static class PluckAnalyser
         var tracked = PartialTracker.Of(PluckSpectrum.BlackmanHarris(sound, rate), candidates[0].FrequencyHz, seconds, rate);
         var ladder = Ladder(sound, rate, tracked, out var numbers);
         var glide = PluckGlide.Of(sound, rate, ladder, tracked, numbers);
-        var partials = Free(sound, rate, ladder, tracked, numbers);
+        var partials = Free(sound, rate, glide, tracked, numbers);
         var own = partials.Count > 0 ? PartialLadder.Of(partials) : null;
 
         // One ladder for all partials is the best estimate unless they are seen to lie off it.
         var isScattered = own is { DegreesOfFreedom: > 0 } && own.ChiSquared > ChiSquaredLimit(own.DegreesOfFreedom);
         var noise = new NoiseSpectrum(glide.Fit.Rest);
-        var first = isScattered ? PluckCents.Raised(own!.FirstHz, glide.ShiftCents) : glide.Fit.FirstParameter;
+        var first = isScattered ? own!.FirstHz : glide.Fit.FirstParameter;
         var fitted = isScattered ? own!.StandardUncertaintyHz : glide.Fit.Uncertainty(0, noise);
         var cents = Math.Sqrt(Math.Pow(PluckCents.Of(fitted, first), 2) + (ModelCents * ModelCents) + (ClockCents * ClockCents) + (glide.DriftCents * glide.DriftCents / 12));
         var strongest = partials.Count > 0 ? partials.Max(p => p.Amplitude) : 1;
@@ -53,7 +53,8 @@ internal static class PluckAnalyser
             Partials = FixedList<PluckPartial>.Copy(partials.Select(p => new PluckPartial(p.Number, p.FrequencyHz, p.UncertaintyHz, 20 * Math.Log10(p.Amplitude / strongest)))),
             RunnersUp = FixedList<PluckCandidate>.Copy(candidates.Skip(1)),
         };
-        return pluck with { Reasons = PluckReasons.Of(signal, stretch, pluck, candidates, glide, search) };
+        var remains = PluckRemains.Of(sound, glide.Fit.Rest, rate, first, pluck.Inharmonicity);
+        return pluck with { Reasons = PluckReasons.Of(signal, stretch, pluck, glide.Fit.Decay(0), remains, search) };
     }
 
     private static Measured<Frequency> Note(double hertz, double uncertainty)
@@ -69,8 +70,9 @@ internal static class PluckAnalyser
     }
 
     // Each partial that stands out of the noise by itself, near where the ladder or its own peak says.
-    private static List<FittedPartial> Free(double[] sound, double rate, DampedPartials ladder, PartialTracker tracked, int[] numbers)
+    private static List<FittedPartial> Free(double[] sound, double rate, PluckGlide glide, PartialTracker tracked, int[] numbers)
     {
+        var ladder = glide.Fit;
         var (seconds, variance) = (sound.Length / rate, ladder.Cost / sound.Length);
         var starts = new SortedDictionary<int, (double Hertz, double Decay)>();
         double[] ratios = [.. numbers.Select((_, k) => Math.Pow(ladder.Amplitude(k), 2) * (1 - Math.Exp(-2 * ladder.Decay(k) * seconds)) / (2 * ladder.Decay(k)) * rate / 2 / variance)];
@@ -83,14 +85,14 @@ internal static class PluckAnalyser
         foreach (var peak in tracked.Peaks)
         {
             if (starts.TryGetValue(peak.Number, out var start))
-                starts[peak.Number] = (tracked.FirstHz * seconds > ResolvedPeriods ? peak.FrequencyHz : start.Hertz, start.Decay);
+                starts[peak.Number] = (tracked.FirstHz * seconds > ResolvedPeriods && glide.GlideCents == 0 ? peak.FrequencyHz : start.Hertz, start.Decay);
             else if (peak.AboveMedian > LeastPeak)
                 starts[peak.Number] = (peak.FrequencyHz, 6 / seconds);
         }
 
         double[] hertz = [.. starts.Values.Select(s => s.Hertz)];
         var model = new FreeFrequencies(hertz, seconds);
-        var fit = DampedPartials.Of(sound, rate, model, hertz, [.. starts.Values.Select(s => s.Decay)], steps: 12);
+        var fit = DampedPartials.Of(sound, rate, model, hertz, [.. starts.Values.Select(s => s.Decay)], glide.Warp, steps: 12);
         var noise = new NoiseSpectrum(fit.Rest);
         return [.. starts.Keys.Select((number, k) => (number, k)).Where(p => !model.IsAtEdge(fit.Parameters, p.k))
             .Select(p => new FittedPartial(p.number, fit.Frequency(p.k), fit.Uncertainty(p.k, noise), fit.Decay(p.k), fit.Amplitude(p.k)))];

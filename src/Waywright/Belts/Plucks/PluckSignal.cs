@@ -15,9 +15,11 @@ internal sealed class PluckSignal
 
     private readonly double[] _powers;
 
-    private PluckSignal(double[] samples, double rate)
+    private readonly ReadOnlyMemory<double> _recorded;
+
+    private PluckSignal(double[] samples, double rate, ReadOnlyMemory<double> recorded)
     {
-        (Samples, Rate) = (samples, rate);
+        (Samples, Rate, _recorded) = (samples, rate, recorded);
         _powers = new double[samples.Length + 1];
         for (var i = 0; i < samples.Length; i++)
             _powers[i + 1] = _powers[i] + (samples[i] * samples[i]);
@@ -33,8 +35,8 @@ internal sealed class PluckSignal
         var factor = Math.Max(1, recording.SampleRate / WantedRate);
         var samples = recording.Samples.Span;
         return factor == 1
-            ? new(samples.ToArray(), recording.SampleRate)
-            : new(Decimated(samples, factor), (double)recording.SampleRate / factor);
+            ? new(samples.ToArray(), recording.SampleRate, recording.Samples)
+            : new(Decimated(samples, factor), (double)recording.SampleRate / factor, recording.Samples);
     }
 
     /// <summary>The same less what is given of each sample.</summary>
@@ -43,7 +45,7 @@ internal sealed class PluckSignal
         var rest = new double[Samples.Length];
         for (var i = 0; i < rest.Length; i++)
             rest[i] = Samples[i] - part[i];
-        return new(rest, Rate);
+        return new(rest, Rate, _recorded);
     }
 
     public int Count(double seconds) => (int)Math.Round(seconds * Rate);
@@ -53,6 +55,17 @@ internal sealed class PluckSignal
     {
         (from, to) = (Math.Max(0, from), Math.Min(Samples.Length, to));
         return to > from ? Math.Max(0, _powers[to] - _powers[from]) / (to - from) : 0;
+    }
+
+    /// <summary>How many samples' time the recorder spent at or above a level, in a stretch of these.</summary>
+    public double Clipped(int from, int to, double level)
+    {
+        var factor = (double)_recorded.Length / Samples.Length;
+        var (first, last) = ((int)(from * factor), Math.Min(_recorded.Length, (int)(to * factor)));
+        var clipped = 0;
+        foreach (var sample in _recorded.Span[first..last])
+            clipped += Math.Abs(sample) >= level ? 1 : 0;
+        return clipped / factor;
     }
 
     private static double[] Decimated(ReadOnlySpan<double> samples, int factor)
