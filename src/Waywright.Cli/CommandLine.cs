@@ -48,6 +48,7 @@ internal static class CommandLine
             GradeVerb.Create(),
             PlanVerb.Create(),
             TensionVerb.Create(),
+            PluckVerb.Create(),
             KernelVerb.Create(),
         };
         var parsed = root.Parse(args);

@@ -18,12 +18,38 @@ internal static class TextSource
 
     private static StreamReader Open(string path, string wanted)
     {
-        FileStream stream;
+        var stream = OpenFile(path);
+        try
+        {
+            CheckText(path, stream, wanted);
+            return new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: true, BufferSize);
+        }
+        catch
+        {
+            stream.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>All bytes of a file that is no text.</summary>
+    /// <exception cref="InputException">No such file, a directory, not permitted, larger than 1 GB.</exception>
+    public static byte[] ReadBytes(string path)
+    {
+        using var stream = OpenFile(path);
+        if (stream.Length > int.MaxValue / 2)
+            throw Problem(path, "a file of more than 1 GB", "a recording of some seconds");
+        var bytes = new byte[stream.Length];
+        stream.ReadExactly(bytes);
+        return bytes;
+    }
+
+    private static FileStream OpenFile(string path)
+    {
         try
         {
             if (Directory.Exists(path))
                 throw Problem(path, "a folder", "a file");
-            stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 0, FileOptions.SequentialScan);
+            return new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.ReadWrite, 0, FileOptions.SequentialScan);
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -36,17 +62,6 @@ internal static class TextSource
         catch (Exception e) when (e is IOException or ArgumentException or NotSupportedException)
         {
             throw Problem(path, "a path that can't be opened", "the path of an existing file");
-        }
-
-        try
-        {
-            CheckText(path, stream, wanted);
-            return new StreamReader(stream, new UTF8Encoding(false, throwOnInvalidBytes: true), detectEncodingFromByteOrderMarks: true, BufferSize);
-        }
-        catch
-        {
-            stream.Dispose();
-            throw;
         }
     }
 

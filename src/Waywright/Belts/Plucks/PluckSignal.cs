@@ -6,7 +6,7 @@ namespace Waywright;
 /// A recording at about 8 000 samples a second: enough for partials up to 3.5 kHz, and a sixth of the work of 48 000.
 /// Filter: sinc times a Kaiser window of beta 8 (Oppenheim and Schafer, Discrete-Time Signal Processing, 7.5, from memory), 16 output samples to each side; it has no delay.
 /// </summary>
-internal sealed class PluckSignal
+internal sealed class PluckSignal : IEquatable<PluckSignal>
 {
     private const int WantedRate = 8000;
     private const int HalfOutputs = 16;
@@ -47,6 +47,12 @@ internal sealed class PluckSignal
             rest[i] = Samples[i] - part[i];
         return new(rest, Rate, _recorded);
     }
+
+    public bool Equals(PluckSignal? other) => other is not null && Rate.Equals(other.Rate) && Samples.AsSpan().SequenceEqual(other.Samples);
+
+    public override bool Equals(object? obj) => Equals(obj as PluckSignal);
+
+    public override int GetHashCode() => HashCode.Combine(Rate, Samples.Length);
 
     public int Count(double seconds) => (int)Math.Round(seconds * Rate);
 
