@@ -1,4 +1,5 @@
 using System.Globalization;
+using Waywright;
 using Waywright.Simulations;
 using Waywright.Simulations.Plucks;
 
@@ -8,11 +9,18 @@ const double LeastMountedPercent = 92;
 const int DecidingPoints = 8;
 const int DecidingRails = 10_000;
 
+if (args is ["takes", var folder])
+{
+    foreach (var (file, wav) in DemoTakes.All)
+        File.WriteAllBytes(Path.Combine(folder, file), wav);
+    return 0;
+}
+
 if (args is ["plucks", ..])
     return PluckProgram.Run(args[1..]);
 if (args is not ([] or ["quick"] or ["mounted"] or ["mounted", "quick"]))
 {
-    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- [mounted] [quick] | plucks [TAKES]]   (mounted: rails screwed down; quick: few rails, writes nothing; plucks: docs/plucks.md)");
+    Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- [mounted] [quick] | plucks [TAKES] | takes OUTDIR]   (mounted: rails screwed down; quick: few rails, writes nothing; plucks: docs/plucks.md; takes: the demo's recordings)");
     return 2;
 }
 

@@ -50,7 +50,7 @@ internal static class PluckTables
                     note is null ? Shown.None : Number(note.Value, "0.00"),
                     note is null ? Shown.None : Number(PluckCents.Of(note.Expanded().U, note.Value), "0.0"),
                     Shown.Count(pluck.Partials.Count),
-                    pluck.IsUsable ? "yes" : $"no: {string.Join("; ", pluck.Reasons)}",
+                    pluck.IsUsable ? "yes" : $"no: {string.Join(", ", pluck.Reasons.Select(r => r.Split(':')[0]))}",
                 ];
                 table.Add(takes.Count > 1 ? [take.Source.Split('/')[^1], .. cells] : cells);
             }

@@ -8,13 +8,14 @@ namespace Waywright;
 internal static class PluckReasons
 {
     private const double LeastPeriods = 5;
-    private const double LikelyStrength = 0.8;
-    private const double OtherNoteDb = -10;
+    private const double LikelyStrength = 0.9;
+    private const double OtherNoteDb = -4;
     private const double BeatingDb = -2.5;
     private const double ClippedShare = 0.01;
     private const double FullScale = 0.999;
     private const double MainsBandHz = 0.3;
     private const double QuietDb = 10;
+    private const double LeastDecay = 0.15;
     private const double ControlBand = 0.02;
     private const double LargestCents = 30;
     private const double EdgeShare = 0.01;
@@ -32,7 +33,7 @@ internal static class PluckReasons
         if (hertz * seconds < LeastPeriods)
             reasons.Add(FormattableString.Invariant($"too short: {hertz * seconds:0.0} periods of the note before it has died down, and 5 are needed: let the span ring, or pluck a longer one"));
         if (IsHum(signal, stretch, hertz, decayPerSecond * seconds))
-            reasons.Add(FormattableString.Invariant($"hum: {hertz:0.0} Hz is a note of the mains, and neither a quiet start nor dying down tells it from them: record half a second of quiet before the pluck, motors and supplies off"));
+            reasons.Add(FormattableString.Invariant($"hum: {hertz:0.0} Hz is a note of the mains, and nothing tells it from their hum: record half a second of quiet before the pluck, motors and supplies off"));
         if (remains.OffLadderDb > OtherNoteDb)
             reasons.Add(FormattableString.Invariant($"another note: {remains.OffLadderHz:0} Hz sounds too, {-Math.Min(0, remains.OffLadderDb):0} dB under the strongest partial: damp the other spans with a hand, and check that this is no wrong partial"));
         if (remains.NearLadderDb > BeatingDb)
@@ -54,7 +55,7 @@ internal static class PluckReasons
     private static bool IsHum(PluckSignal signal, PluckStretch stretch, double hertz, double decays)
     {
         double[] mains = [50, 60, 100, 120];
-        var isQuietBefore = stretch.QuietPower is { } quiet && quiet * Math.Pow(10, QuietDb / 10) < signal.Power(stretch.From, stretch.To);
-        return mains.Any(m => Math.Abs(hertz - m) < MainsBandHz) && !isQuietBefore && decays < 1;
+        var isTold = stretch.HummingPower is { } hum ? hum * Math.Pow(10, QuietDb / 10) < signal.Power(stretch.From, stretch.To) : decays > LeastDecay;
+        return mains.Any(m => Math.Abs(hertz - m) < MainsBandHz) && !isTold;
     }
 }

@@ -6,9 +6,12 @@ namespace Waywright;
 /// <param name="Start">Where the pluck starts.</param>
 /// <param name="From">30 ms on.</param>
 /// <param name="To">Before this one.</param>
-/// <param name="QuietPower">Mean square before the pluck; null where nothing is known of it.</param>
+/// <param name="QuietPower">Mean square before the first pluck, hum taken out; null where nothing is known of it.</param>
 internal readonly record struct PluckStretch(int Start, int From, int To, double? QuietPower)
 {
+    /// <summary>The same with the hum in it.</summary>
+    public double? HummingPower { get; init; }
+
     public const double LeastSeconds = 0.12;
     private const double LongestSeconds = 1;
     private const double Skipped = 0.03;

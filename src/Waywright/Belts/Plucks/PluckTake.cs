@@ -88,7 +88,9 @@ public sealed record PluckTake
         search ??= new PluckSearch();
         var signal = PluckSignal.Of(recording);
         var starts = PluckOnsets.Of(signal);
-        var hum = MainsHum.Find(signal, starts[0] - signal.Count(0.01), search.MainsHz);
+        var quiet = starts[0] - signal.Count(0.01);
+        double? humming = quiet > signal.Count(0.05) ? signal.Power(0, quiet) : null;
+        var hum = MainsHum.Find(signal, quiet, search.MainsHz);
         if (hum is not null)
         {
             signal = signal.Less(hum.Wave);
@@ -98,6 +100,6 @@ public sealed record PluckTake
         return new(recording, signal, hum, starts.Select((start, i) => PluckAnalyser.Of(signal, Stretch(i), search)));
 
         // Up to 10 ms before the next pluck.
-        PluckStretch Stretch(int i) => PluckStretch.Of(signal, starts[i], i + 1 < starts.Count ? starts[i + 1] - signal.Count(0.01) : signal.Samples.Length, i == 0);
+        PluckStretch Stretch(int i) => PluckStretch.Of(signal, starts[i], i + 1 < starts.Count ? starts[i + 1] - signal.Count(0.01) : signal.Samples.Length, i == 0) with { HummingPower = humming };
     }
 }
