@@ -52,6 +52,9 @@ try
     Print("belts/left/frequency", left.Tension.Frequency.Si.Value, "Hz");
     Print("belts/right/tension", right.Tension.Tension.Si.Value, "N");
     Print("belts/right/frequency", right.Tension.Frequency.Si.Value, "Hz");
+    var finger = PluckTake.Read(Path.Combine(folder, "belts", "left-finger.wav"));
+    Print("belts/left/take/frequency", PluckTake.Read(Path.Combine(folder, "belts", "left.wav"), new PluckSearch(LowestHz: 40, HighestHz: 200, MainsHz: 50, Control: finger)).Frequency!.Si.Value, "Hz");
+    Print("belts/right/take/frequency", PluckTake.Read(Path.Combine(folder, "belts", "right.wav"), new PluckSearch(LowestHz: 40, HighestHz: 200, MainsHz: 50)).Frequency!.Si.Value, "Hz");
     var pair = BeltPair.Compare(left, right);
     Print("belts/pair/ratio", pair.Ratio.Value, "1");
     Print("belts/pair/difference", pair.Difference.Si.Value, "N");

@@ -2,6 +2,7 @@ using System.Globalization;
 using Waywright;
 using Waywright.Simulations;
 using Waywright.Simulations.Plucks;
+using Waywright.Tests.Reference;
 
 // How often the intervals of straightness hold the truth: writes docs/coverage.md (docs/coverage-mounted.md), and fails where one holds it too seldom.
 const double LeastPercent = 94;
@@ -17,7 +18,7 @@ if (args is ["takes", var folder])
 }
 
 if (args is ["plucks", ..])
-    return PluckProgram.Run(args[1..]);
+    return PluckProgram.Run(args[1..], Path.Combine(ReferenceFile.Docs, "plucks.md"));
 if (args is not ([] or ["quick"] or ["mounted"] or ["mounted", "quick"]))
 {
     Console.Error.WriteLine("usage: dotnet run --project tests/Waywright.Simulations [-- [mounted] [quick] | plucks [TAKES] | takes OUTDIR]   (mounted: rails screwed down; quick: few rails, writes nothing; plucks: docs/plucks.md; takes: the demo's recordings)");
@@ -63,10 +64,7 @@ return tooSeldom.Length == 0 ? 0 : 1;
 
 static void Write(string page, string text)
 {
-    var root = new DirectoryInfo(AppContext.BaseDirectory);
-    while (!File.Exists(Path.Combine(root.FullName, "Waywright.slnx")))
-        root = root.Parent ?? throw new DirectoryNotFoundException("The repository was not found above the program.");
-    var path = Path.Combine(root.FullName, "docs", page);
+    var path = Path.Combine(ReferenceFile.Docs, page);
     File.WriteAllText(path, text.ReplaceLineEndings("\n"));
     Console.WriteLine(path);
 }

@@ -22,6 +22,10 @@ internal sealed class PluckPoint
 
     public int WrongUsed => Usable.Count(o => Math.Abs(o.KitCents) > WrongPartialCents);
 
+    public int FitJudged => Usable.Count(o => Math.Abs(o.KitCents) <= WrongPartialCents);
+
+    public int FitHeld => Usable.Count(o => Math.Abs(o.KitCents) <= 1.96 * o.FitCents);
+
     public double FitCoverage => Share(Usable.Where(o => Math.Abs(o.KitCents) <= WrongPartialCents), o => Math.Abs(o.KitCents) <= 1.96 * o.FitCents);
 
     public double Coverage => Share(Usable, o => Math.Abs(o.KitCents) <= 1.96 * o.AllCents);

@@ -2,24 +2,30 @@ using System.Globalization;
 
 namespace Waywright.Simulations.Plucks;
 
-/// <summary>Analyses invented takes of every scene and writes docs/plucks.md.</summary>
+/// <summary>Analyses the recorded clips and invented takes of every scene, and writes docs/plucks.md; fails where a wrong partial is called usable in more than one take of a hundred of a modelled scene, or an interval holds too seldom.</summary>
 internal static class PluckProgram
 {
-    private const int Takes = 400;
+    private const int Takes = 100;
+    private const double LeastHeld = 93;
+    private const double MostHeld = 97;
 
-    public static int Run(string[] args)
+    public static int Run(string[] args, string page)
     {
         var takes = args.Length > 0 ? int.Parse(args[0], CultureInfo.InvariantCulture) : Takes;
+        var points = new List<PluckPoint>();
         foreach (var (name, isModelled, take) in PluckScenes.All)
         {
-            if (args.Length > 1 && !name.Contains(args[1], StringComparison.Ordinal))
-                continue;
             var point = PluckPoint.Of(name, isModelled, take, takes);
-            Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name}: used {point.Used}, kit {PluckPoint.Errors(point.Usable.Select(o => o.KitCents))} wrong used {point.WrongUsed}, fit {point.FitCoverage:0.0}, all {point.Coverage:0.0}, u {point.MeanU:0.00} | peak {PluckPoint.Errors(point.Outcomes.Select(o => o.PeakCents))} acf {PluckPoint.Errors(point.Outcomes.Select(o => o.AutocorrelationCents))} sum {PluckPoint.Errors(point.Outcomes.Select(o => o.HarmonicSumCents))}"));
-            foreach (var o in point.Outcomes.Where(o => args.Length > 2 || Math.Abs(o.KitCents) > 50).Take(args.Length > 2 ? 1000 : 4))
-                Console.Error.WriteLine(string.Create(CultureInfo.InvariantCulture, $"   {o.TruthHz:0.0000} off {o.KitCents:0.000} fit {o.FitCents:0.000} all {o.AllCents:0.00} {o.IsUsable} {o.Reason}"));
+            points.Add(point);
+            Console.Error.WriteLine(PluckPage.Row(point));
         }
 
-        return 0;
+        if (args.Length > 0)
+            return 0;
+        File.WriteAllText(page, PluckPage.Of(points, ClipOutcome.All()).ReplaceLineEndings("\n"));
+        Console.WriteLine(page);
+        var modelled = points.Where(p => p.IsModelled).ToArray();
+        var held = modelled.Sum(p => p.FitHeld) * 100.0 / modelled.Sum(p => p.FitJudged);
+        return held is < LeastHeld or > MostHeld || modelled.Any(p => p.WrongUsed * 100 > p.Outcomes.Count) ? 1 : 0;
     }
 }

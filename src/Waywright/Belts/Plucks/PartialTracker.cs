@@ -14,9 +14,6 @@ internal sealed record PartialTracker(double FirstHz, double Inharmonicity, IRea
     private const double LeastAboveMedian = 5.6234;
     private const int HuberSteps = 6;
 
-    /// <summary>Whether the peaks are enough to tell how stiff the string is: three of them, one the fourth or higher.</summary>
-    public bool ShowsStiffness => Peaks.Count >= 3 && Peaks[^1].Number >= 4;
-
     public static PartialTracker Of(PluckSpectrum spectrum, double firstHz, double seconds, double rate)
     {
         var found = new PartialTracker(firstHz, 0, []);

@@ -10,7 +10,9 @@ internal static class PluckAnalyser
 {
     private const double ModelCents = 1.5;
     private const double ClockCents = 0.17;
-    private const int LadderPartials = 5;
+    private const int LadderPartials = 6;
+    private const int AllPartials = 12;
+    private const double UnresolvedPeriods = 20;
     private const double LeastEnergyRatio = 30;
     private const double LeastPeak = 10;
     private const double ResolvedPeriods = 8;
@@ -32,7 +34,7 @@ internal static class PluckAnalyser
 
         var tracked = PartialTracker.Of(PluckSpectrum.BlackmanHarris(sound, rate), candidates[0].FrequencyHz, seconds, rate);
         var ladder = Ladder(sound, rate, tracked, out var numbers);
-        var glide = PluckGlide.Of(sound, rate, ladder, tracked, numbers);
+        var glide = PluckGlide.Of(sound, rate, ladder, numbers);
         var partials = Free(sound, rate, glide, tracked, numbers);
         var own = partials.Count > 0 ? PartialLadder.Of(partials) : null;
 
@@ -47,7 +49,7 @@ internal static class PluckAnalyser
         {
             Frequency = Note(first, PluckCents.Hertz(cents, first)),
             FitUncertaintyHz = fitted,
-            Inharmonicity = isScattered ? own!.Inharmonicity : numbers.Length > 1 && tracked.ShowsStiffness ? glide.Fit.Parameters[1] : 0,
+            Inharmonicity = isScattered ? own!.Inharmonicity : numbers.Length > 1 ? glide.Fit.Parameters[1] : 0,
             ScatterCents = isScattered ? own!.ScatterCents : 0,
             GlideCents = glide.GlideCents,
             Partials = FixedList<PluckPartial>.Copy(partials.Select(p => new PluckPartial(p.Number, p.FrequencyHz, p.UncertaintyHz, 20 * Math.Log10(p.Amplitude / strongest)))),
@@ -62,11 +64,14 @@ internal static class PluckAnalyser
 
     private static DampedPartials Ladder(double[] sound, double rate, PartialTracker tracked, out int[] numbers)
     {
-        var found = Enumerable.Range(1, LadderPartials).Union(tracked.Peaks.Select(p => p.Number)).Order();
-        numbers = [.. found.Where(k => k == 1 || k * tracked.FirstHz < 0.45 * rate)];
-        double[] parameters = tracked.ShowsStiffness ? [tracked.FirstHz, tracked.Inharmonicity] : [tracked.FirstHz];
+        // In few periods peaks run into each other: partials that can't be seen apart still move the note.
+        var least = tracked.FirstHz * sound.Length / rate < UnresolvedPeriods ? AllPartials : LadderPartials;
+        var found = Enumerable.Range(1, least).Union(tracked.Peaks.Select(p => p.Number)).Order();
+        numbers = [.. found.Where(k => k == 1 || PartialLadder.Partial(k, tracked.FirstHz, tracked.Inharmonicity) < 0.45 * rate)];
+        // Stiffness always has its parameter: taken for none, it would be read as a higher note.
+        double[] parameters = numbers.Length > 1 ? [tracked.FirstHz, tracked.Inharmonicity] : [tracked.FirstHz];
         var decays = Enumerable.Repeat(3 * rate / sound.Length, numbers.Length).ToArray();
-        return DampedPartials.Of(sound, rate, new LadderFrequencies(numbers, tracked.FirstHz, tracked.ShowsStiffness), parameters, decays);
+        return DampedPartials.Of(sound, rate, new LadderFrequencies(numbers, tracked.FirstHz, numbers.Length > 1), parameters, decays);
     }
 
     // Each partial that stands out of the noise by itself, near where the ladder or its own peak says.

@@ -20,13 +20,13 @@ internal sealed record PluckGlide(DampedPartials Fit, double GlideCents, double 
     /// <summary>The glide that was taken, held for another fit of the same sound.</summary>
     public PluckWarp Warp { get; private init; }
 
-    public static PluckGlide Of(double[] sound, double rate, DampedPartials plain, PartialTracker tracked, int[] numbers)
+    public static PluckGlide Of(double[] sound, double rate, DampedPartials plain, int[] numbers)
     {
         var seconds = sound.Length / rate;
         double[] weights = [.. numbers.Select((_, k) => Math.Pow(plain.Amplitude(k), 2))];
         var speed = 2 * Math.Max(numbers.Select((_, k) => weights[k] * plain.Decay(k)).Sum() / Math.Max(weights.Sum(), 1e-300), LeastDecay / seconds);
-        double[] start = tracked.ShowsStiffness ? [plain.Parameters[0], plain.Parameters[1]] : [plain.Parameters[0]];
-        var model = new LadderFrequencies(numbers, plain.FirstParameter, tracked.ShowsStiffness);
+        double[] start = numbers.Length > 1 ? [plain.Parameters[0], plain.Parameters[1]] : [plain.Parameters[0]];
+        var model = new LadderFrequencies(numbers, plain.FirstParameter, numbers.Length > 1);
         var bent = DampedPartials.Of(sound, rate, model, start, [.. numbers.Select((_, k) => plain.Decay(k))], new PluckWarp(0, speed, true));
         if (!(plain.Criterion - bent.Criterion > LeastGain))
             return new(plain, 0, 0);
