@@ -3,7 +3,7 @@ namespace Waywright.Notebooks;
 /// <summary>A take as it was heard, and the spectrum of its best pluck with the ladder of partials.</summary>
 internal static class PluckPicture
 {
-    private const int Stretches = 110;
+    private const int Stretches = 140;
     private const int SpectrumStretches = 80;
     private const double DeepestDb = -70;
 
@@ -48,7 +48,7 @@ internal static class PluckPicture
         ];
         var others = pluck.RunnersUp.Where(r => r.FrequencyHz < highest).ToArray();
         if (others.Length > 0)
-            layers.Add(new MarkerLayer("next best notes", Role.Context, Symbol.Ring, FixedList<Point>.Copy(others.Select(r => new Point(r.FrequencyHz, DeepestDb + 4)))));
+            layers.Add(new MarkerLayer("next best notes", Role.Context, Symbol.Ring, FixedList<Point>.Copy(others.Select(r => new Point(r.FrequencyHz, DeepestDb + 4))), FixedList<string>.Copy(others.Select(r => FormattableString.Invariant($"{r.FrequencyHz:0}"))), Beside.Right));
         var x = Axis.Covering("frequency", "Hz", [0, highest], 6).Reaching(0, highest);
         var y = Axis.Covering("level, of the strongest", "dB", [DeepestDb, 0], 5).Reaching(DeepestDb, 12, new(DeepestDb, 0));
         return new Picture("The ladder of partials", FormattableString.Invariant($"The lowest partial sounds {first:0.00} Hz; {pluck.Partials.Count} were fitted."), x, y, new Panel(layers)) { PlotHeight = 190 };

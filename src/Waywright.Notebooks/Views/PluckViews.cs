@@ -61,7 +61,7 @@ internal static class PluckTables
 
     public static IEnumerable<string> Pictures(PluckTake take)
     {
-        yield return FigureHtml.Of(PluckPicture.Waveform(take), $"{Shown.First(take.Source.Split('/')[^1])}: the first 30 ms of a pluck are the finger; what follows is used until it is 25 dB down.");
+        yield return FigureHtml.Of(PluckPicture.Waveform(take), $"{take.Source.Split('/')[^1]}: the first 30 ms of a pluck are the finger; what follows is used until it is 25 dB down.");
         if (PluckPicture.Spectrum(take) is { } spectrum)
             yield return FigureHtml.Of(spectrum, "The note is the lowest rung of the ladder, also where it is weak or missing: the distance of the rungs gives it.");
     }

@@ -32,6 +32,9 @@ public abstract class BeltViewTests
         (BeltDrive.Check(BeltDrive.Force(0.6.kg, 8, 3.N), 10.N, 900.mm, 80.mm, BeltKind.Of("2 mm").AllowableN(6.mm), 30), "Set the belt to 10 N"),
         (BeltPath.Around(BeltPulley.Toothed(20, 2).At(0, 0), BeltPulley.Smooth(12, 0.9).At(60, 2, isOutside: true), BeltPulley.Toothed(20, 2).At(120, 0), BeltPulley.Toothed(30, 2).At(60, 80)), "The belt is "),
         (BeltKind.Of("2 mm"), "2 mm curvilinear"),
+        (PluckTake.Analyse(WavReader.Read(DemoTakes.All[0].Wav, "left.wav")), "The span sounds 95."),
+        (PluckTake.Analyse(WavReader.Read(DemoTakes.All[2].Wav, "left-finger.wav")), "Not usable: "),
+        (PluckNote.Of([.. DemoTakes.All.Take(1).Select(t => PluckTake.Analyse(WavReader.Read(t.Wav, t.File)))]), "The span sounds 95."),
     ];
 
     [Fact]

@@ -48,8 +48,7 @@ internal sealed record PartialTracker(double FirstHz, double Inharmonicity, IRea
             if (at == low || at == high || magnitudes[at] <= 0)
                 continue;
             var wide = (int)(Math.Max(6 * now.FirstHz, 60) / step);
-            var from = Math.Max(0, at - wide);
-            var above = magnitudes[at] / PluckSpectrum.Median(magnitudes.AsSpan(from, Math.Min(magnitudes.Length, at + wide) - from));
+            var above = magnitudes[at] / spectrum.MedianAbout(at, wide);
             if (!(above >= LeastAboveMedian))
                 continue;
             var (left, middle, right) = (Math.Log(magnitudes[at - 1]), Math.Log(magnitudes[at]), Math.Log(magnitudes[at + 1]));

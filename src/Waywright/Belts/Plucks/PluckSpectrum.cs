@@ -49,6 +49,16 @@ internal sealed class PluckSpectrum
         return floor;
     }
 
+    /// <summary>Median of the resolved magnitudes within so many steps of a place: one of each eight, as many as are independent.</summary>
+    public double MedianAbout(int place, int steps)
+    {
+        var (from, to) = (Math.Max(0, place - steps), Math.Min(Magnitudes.Length, place + steps));
+        var resolved = new double[((to - from - 1) / Padding) + 1];
+        for (var i = 0; i < resolved.Length; i++)
+            resolved[i] = Magnitudes[from + (i * Padding)];
+        return Median(resolved);
+    }
+
     public static double Median(ReadOnlySpan<double> values)
     {
         var sorted = values.ToArray();
