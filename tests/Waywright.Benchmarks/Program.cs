@@ -6,7 +6,7 @@ if (args is [GrowthRun.Argument, var folder, var rails])
     return 0;
 }
 
-Benchmark[] known = [new BeltsBenchmark(), new GrowthBenchmark(), new KernelBenchmark(), new MountingBenchmark(), new PublishBenchmark(), new ReadingBenchmark(), new StraightnessBenchmark(), new UncertaintyBenchmark()];
+Benchmark[] known = [new BeltsBenchmark(), new GrowthBenchmark(), new KernelBenchmark(), new MountingBenchmark(), new PlucksBenchmark(), new PublishBenchmark(), new ReadingBenchmark(), new StraightnessBenchmark(), new UncertaintyBenchmark()];
 var names = string.Join(", ", known.Select(b => b.Name));
 var wanted = args is ["all"] ? known : [.. known.Where(b => args.Contains(b.Name))];
 if (wanted.Length == 0 || (args is not ["all"] && wanted.Length != args.Length))
