@@ -94,7 +94,7 @@ public class SweepBatchTests
     [InlineData("rail;face,pass,direction,position_mm,reading_um\n", "s.csv:1:5: found fields separated by comma and by semicolon, expected one separator: comma, semicolon or tab")]
     [InlineData("position_mm;reading_um\n0;1,5\n10;2.5\n", "s.csv:3:4: found a decimal point in '2.5', expected one decimal mark in the file: line 2 has a decimal comma")]
     [InlineData(Header + "R01,\"side,1,forward,10,1\nR01,side,1,forward,20,1\n", "s.csv:2:5: found a quotation mark that is not closed on its line, expected a closing quotation mark")]
-    [InlineData(Header + ",side,1,forward,10,1\nR01,side,1,forward,20,1\n", "s.csv:2:1: found nothing, expected a rail's name of 1 to 64 characters")]
+    [InlineData(Header + ",side,1,forward,10,1\nR01,side,1,forward,20,1\n", "s.csv:2:1: found nothing, expected a rail's name of 1 to 64 printable characters")]
     public void A_wrong_table_is_refused_with_file_line_and_what_was_expected(string text, string expected) => Assert.Equal(expected, Problem(text));
 
     [Fact]

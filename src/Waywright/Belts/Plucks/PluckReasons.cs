@@ -19,6 +19,7 @@ internal static class PluckReasons
     private const double ControlBand = 0.02;
     private const double LargestCents = 30;
     private const double EdgeShare = 0.01;
+    private const double FaintDb = -38;
 
     public static IReadOnlyList<string> NoNote { get; } = FixedList<string>.Copy(["no note stands out of the noise: hold the phone within 2 cm of the middle of the span"]);
 
@@ -40,6 +41,8 @@ internal static class PluckReasons
             reasons.Add("beating: two notes close together sound at once: damp the other belt");
         if (pluck.RunnersUp.Count > 0 && pluck.RunnersUp[0].Strength > LikelyStrength)
             reasons.Add(FormattableString.Invariant($"wrong partial likely: {pluck.RunnersUp[0].FrequencyHz:0.0} Hz explains the sound nearly as well as {hertz:0.0} Hz: say what the note can be, or pluck another length of the span"));
+        else if (LacksRungs(pluck.Partials))
+            reasons.Add(FormattableString.Invariant($"wrong partial likely: of the ladder of {hertz:0.0} Hz the lowest rungs don't sound, and two spans can look like that: damp the others with a hand, hold the phone nearer, and say what the note can be"));
         if (Math.Min(Math.Abs(Math.Log(hertz / search.LowestHz)), Math.Abs(Math.Log(hertz / search.HighestHz))) < EdgeShare)
             reasons.Add(FormattableString.Invariant($"at the edge: {hertz:0.0} Hz lies at the end of the range that was searched: widen it"));
         if (PluckCents.Of(pluck.Frequency.Si.StandardUncertainty, hertz) > LargestCents)
@@ -47,6 +50,13 @@ internal static class PluckReasons
         if (search.Control?.Plucks.Any(other => other.Frequency is { } note && Math.Abs(Math.Log(note.Si.Value / hertz)) < ControlBand) == true)
             reasons.Add(FormattableString.Invariant($"control take matches: {hertz:0.0} Hz sounds with a finger on the span too, so it is the frame or hum"));
         return FixedList<string>.Copy(reasons);
+    }
+
+    // Two spans whose notes stand as 2 to 3, or 3 to 4, have a common ladder without the rungs 1, 7, and 5 or 2.
+    private static bool LacksRungs(IReadOnlyList<PluckPartial> partials)
+    {
+        bool Sounds(int number) => partials.Any(p => p.Number == number && p.LevelDb > FaintDb);
+        return partials.Count >= 3 && !Sounds(1) && !Sounds(7) && (!Sounds(5) || !Sounds(2));
     }
 
     private static double Clipped(PluckSignal signal, PluckStretch stretch)

@@ -10,12 +10,13 @@ public static class DemoTakes
     private const double FirstSeconds = 0.6;
     private const double EachSeconds = 0.65;
     private const int Plucks = 5;
+    private const string Invented = "Invented by Waywright's DemoTakes: nothing here was measured.";
 
     public static IReadOnlyList<(string File, byte[] Wav)> All { get; } =
     [
-        ("left.wav", InventedTake.Wav(Belt(1, 95.6), Rate, 0.4)),
-        ("right.wav", InventedTake.Wav(Belt(2, 89.4), Rate, 0.4)),
-        ("left-finger.wav", InventedTake.Wav(Finger(3), Rate, 0.1)),
+        ("left.wav", InventedTake.Wav(Belt(1, 95.6), Rate, 0.4, Invented)),
+        ("right.wav", InventedTake.Wav(Belt(2, 89.4), Rate, 0.4, Invented)),
+        ("left-finger.wav", InventedTake.Wav(Finger(3), Rate, 0.1, Invented)),
     ];
 
     private static double[] Belt(ulong seed, double hertz)

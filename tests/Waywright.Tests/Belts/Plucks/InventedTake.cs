@@ -1,4 +1,4 @@
-using System.Buffers.Binary;
+using System.Text;
 
 namespace Waywright;
 
@@ -60,25 +60,42 @@ public sealed record InventedTake(InventedPluck Pluck)
     /// <summary>The take as a 16-bit WAV file, its largest value at <paramref name="peak"/> of full scale.</summary>
     public byte[] Wav(ulong seed, double peak = 0.5) => Wav(Samples(seed), Rate, peak);
 
-    public static byte[] Wav(double[] samples, int rate, double peak = 0.5)
+    /// <param name="samples">The sound.</param>
+    /// <param name="rate">Samples per second.</param>
+    /// <param name="peak">Its largest value, of full scale.</param>
+    /// <param name="comment">Written into the file's INFO list, as a recorder would write its own.</param>
+    public static byte[] Wav(double[] samples, int rate, double peak = 0.5, string? comment = null)
     {
         var largest = samples.Max(Math.Abs);
-        var bytes = new byte[44 + (2 * samples.Length)];
-        "RIFF"u8.CopyTo(bytes);
-        BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(4), bytes.Length - 8);
-        "WAVEfmt "u8.CopyTo(bytes.AsSpan(8));
-        BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(16), 16);
-        BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(20), 1);
-        BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(22), 1);
-        BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(24), rate);
-        BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(28), 2 * rate);
-        BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(32), 2);
-        BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(34), 16);
-        "data"u8.CopyTo(bytes.AsSpan(36));
-        BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(40), 2 * samples.Length);
-        for (var i = 0; i < samples.Length; i++)
-            BinaryPrimitives.WriteInt16LittleEndian(bytes.AsSpan(44 + (2 * i)), (short)Math.Round(samples[i] / largest * peak * short.MaxValue));
-        return bytes;
+        using var file = new MemoryStream();
+        using var writer = new BinaryWriter(file);
+        byte[] text = comment is null ? [] : [.. Encoding.ASCII.GetBytes(comment), .. new byte[2 - (comment.Length % 2)]];
+        var list = text.Length == 0 ? 0 : text.Length + 20;
+        writer.Write("RIFF"u8);
+        writer.Write(36 + list + (2 * samples.Length));
+        writer.Write("WAVEfmt "u8);
+        writer.Write(16);
+        writer.Write((short)1);
+        writer.Write((short)1);
+        writer.Write(rate);
+        writer.Write(2 * rate);
+        writer.Write((short)2);
+        writer.Write((short)16);
+        if (list > 0)
+        {
+            writer.Write("LIST"u8);
+            writer.Write(list - 8);
+            writer.Write("INFOICMT"u8);
+            writer.Write(text.Length);
+            writer.Write(text);
+        }
+
+        writer.Write("data"u8);
+        writer.Write(2 * samples.Length);
+        foreach (var sample in samples)
+            writer.Write((short)Math.Round(sample / largest * peak * short.MaxValue));
+        writer.Flush();
+        return file.ToArray();
     }
 
     public static double Level(double db) => Math.Pow(10, db / 20);
