@@ -15,7 +15,8 @@ public sealed class GeneratorTests
             var (exit, output) = await Run("run", Path.Combine(demo, "generate.cs"), "--", fresh);
             Assert.True(exit == 0 && output.Length == 0, output);
             var written = Files(fresh);
-            Assert.Equal(Files(demo).Where(file => file is not ("datapackage.json" or "generate.cs")), written);
+            // The recordings have a generator of their own, and a test beside it.
+            Assert.Equal(Files(demo).Where(file => file is not ("datapackage.json" or "generate.cs") && !file.EndsWith(".wav", StringComparison.Ordinal)), written);
             Assert.Equal(7, written.Length);
             foreach (var file in written)
                 Assert.True(File.ReadAllBytes(Path.Combine(demo, file)).AsSpan().SequenceEqual(File.ReadAllBytes(Path.Combine(fresh, file))), file);
