@@ -28,7 +28,7 @@ internal sealed class FaceFigures(Profile profile, HeightErrors errors, StationL
     /// <summary>Where its uncertainty comes from, largest first.</summary>
     public UncertaintyComponent[] Budget() => [.. ErrorBudget.Of(new ZoneFigure(layout.Stations), errors)];
 
-    public QuickBounds Quick(double? windowMm, double observedUm, double factor = 1) => new(layout, profile, errors, windowMm, observedUm, factor, shelf);
+    public QuickBounds Quick(double? windowMm, double observedUm) => new(layout, profile, errors, windowMm, observedUm, shelf);
 
     /// <summary>A face as it lay free; null without a set-up or where it can't bend.</summary>
     public static FaceFigures? OfFree(PooledSweep? face, TrialShelf shelf)

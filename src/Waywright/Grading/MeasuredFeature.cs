@@ -15,7 +15,7 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
     private UncertainFigure? _kept;
     private double? _standardUncertainty;
     private UncertainFigure? _deciding;
-    private QuickBounds? _quick;
+    private (QuickBounds? Bounds, bool IsKnown) _quick;
 
     public string Feature => feature;
 
@@ -32,11 +32,11 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
     /// <summary>What it is simulated from; null without a set-up, or where there is no figure.</summary>
     public FaceFigures? Source { get; init; }
 
-    /// <summary>The figure out of a set of trials.</summary>
-    public Func<FigureSet, UncertainFigure?> Pick { get; init; } = _ => null;
+    /// <summary>The figure out of what it is simulated from.</summary>
+    public Func<FaceFigures, UncertainFigure?> Pick { get; init; } = _ => null;
 
-    /// <summary>The bounds that need no trials of their own.</summary>
-    public Func<FaceFigures, double, QuickBounds> Quick { get; init; } = (figures, um) => figures.Quick(null, um);
+    /// <summary>The bounds that need no trials of their own; null where none are sound.</summary>
+    public Func<FaceFigures, double, QuickBounds?> Quick { get; init; } = (figures, um) => figures.Quick(null, um);
 
     /// <summary>Why there is no figure; of no meaning where there is one, or where the face was not swept.</summary>
     public NotJudged? Missing { get; init; }
@@ -63,7 +63,7 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
             if (!_figure.TryGetTarget(out var figure))
             {
                 Simulations++;
-                _figure.SetTarget(figure = Source!.Hold(Pick(Source.Set)!.Complete()));
+                _figure.SetTarget(figure = Source!.Hold(Pick(Source)!.Complete()));
                 _standardUncertainty ??= figure.StandardUncertaintyUm;
             }
 
@@ -81,32 +81,32 @@ internal sealed class MeasuredFeature(string feature, double? read, PooledSweep?
     /// <summary>Whether it is within a limit: as read, or by its upper bound.</summary>
     public bool IsWithin(double limit, double level)
     {
-        if (Bounds is not { } quick || !(read <= limit))
+        if (!IsBounded || !(read <= limit))
             return read <= limit;
-        return quick.IsWithin(limit, level) || Deciding.IsWithin(limit, level);
+        return Bounds?.IsWithin(limit, level) == true || Deciding.IsWithin(limit, level);
     }
 
     /// <summary>Whether it is proven to be beyond a limit.</summary>
     public bool IsBeyond(double limit, double level)
     {
-        if (Bounds is not { } quick)
+        if (!IsBounded)
             return (Proven ?? read) > limit;
         if (!(read > limit))
             return false;
-        return quick.IsBeyond(limit, level) || (Deciding.NoiseFloorUm <= limit && Deciding.LowerBoundUm(level) > limit);
+        return Bounds?.IsBeyond(limit, level) == true || (Deciding.NoiseFloorUm <= limit && Deciding.LowerBoundUm(level) > limit);
     }
 
     /// <summary>Whether the same set-up reads more than the limit on a perfectly straight rail in 5 of 100 sweeps.</summary>
-    public bool IsRefused(double limit) => Bounds is { } quick && quick.FloorUm > limit && Deciding.NoiseFloorUm > limit;
+    public bool IsRefused(double limit) => IsBounded && !(Bounds?.FloorUm <= limit) && Deciding.NoiseFloorUm > limit;
 
     /// <summary>Its share of a limit.</summary>
     public double? ShareOf(double limit, double level) => (Figure?.UpperBoundUm(level) ?? read) / limit;
 
     /// <summary>Lets go of what was simulated for a decision.</summary>
-    public void Release() => (_deciding, _quick) = (null, null);
+    public void Release() => (_deciding, _quick) = (null, default);
 
-    private QuickBounds? Bounds => !IsBounded ? null : _quick ??= Quick(Source!, read!.Value);
+    private QuickBounds? Bounds => (_quick = _quick.IsKnown ? _quick : (Quick(Source!, read!.Value), true)).Bounds;
 
     // Only the parts that a decision takes are simulated.
-    private UncertainFigure Deciding => _deciding ??= Pick(Source!.Set)!;
+    private UncertainFigure Deciding => _deciding ??= Pick(Source!)!;
 }

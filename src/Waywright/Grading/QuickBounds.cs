@@ -12,7 +12,6 @@ internal sealed class QuickBounds
     private readonly double[] _noise;
     private readonly double[] _between;
     private readonly double _observed;
-    private readonly double _factor;
     private readonly double _roughness;
 
     /// <param name="layout">Where it was read.</param>
@@ -20,11 +19,10 @@ internal sealed class QuickBounds
     /// <param name="errors">Of these.</param>
     /// <param name="windowMm">Of the worst stretch; null for the whole length.</param>
     /// <param name="observed">The figure as read, um.</param>
-    /// <param name="factor">By how many times what errors alone read they can move the figure.</param>
     /// <param name="shelf">What rails share.</param>
-    public QuickBounds(StationLayout layout, Profile profile, HeightErrors errors, double? windowMm, double observed, double factor, TrialShelf shelf)
+    public QuickBounds(StationLayout layout, Profile profile, HeightErrors errors, double? windowMm, double observed, TrialShelf shelf)
     {
-        (_observed, _factor) = (observed, factor);
+        _observed = observed;
         var figure = layout.FigureOf(windowMm, profile);
         var unit = layout.UnitNoise(windowMm, profile, errors);
         var largest = 0.0;
@@ -49,7 +47,7 @@ internal sealed class QuickBounds
         _between = _roughness > 0 ? layout.UnitBetween(windowMm, profile) : [];
     }
 
-    public double FloorUm => _factor * FigureWork.Quantile(_noise, 0.95);
+    public double FloorUm => FigureWork.Quantile(_noise, 0.95);
 
     /// <summary>Whether the figure is proven to be within a limit.</summary>
     public bool IsWithin(double limitUm, double confidence) => confidence >= FewerDegrees.LeastConfidence && FloorUm <= limitUm && _observed + Off(confidence) <= limitUm;
@@ -58,5 +56,5 @@ internal sealed class QuickBounds
     public bool IsBeyond(double limitUm, double confidence) => confidence >= FewerDegrees.LeastConfidence && FloorUm <= limitUm && _observed - Off(confidence) > limitUm;
 
     private double Off(double confidence)
-        => (_factor * FigureWork.Quantile(_noise, confidence)) + (_between.Length == 0 ? 0 : _roughness * FigureWork.Quantile(_between, confidence));
+        => FigureWork.Quantile(_noise, confidence) + (_between.Length == 0 ? 0 : _roughness * FigureWork.Quantile(_between, confidence));
 }

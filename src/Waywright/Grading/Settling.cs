@@ -27,6 +27,8 @@ internal static class Settling
         if (room <= 0 && !feature.IsRefused(limitUm))
             return "more passes are not likely to: it is more likely over the limit than within. Wipe it clean, lift it, lay it again and sweep it once more.";
         var passes = feature.Face!.Sweep.Passes.Count;
+        if (figure.IsGuaranteed)
+            return OfGuaranteed(feature, (figure.UpperBoundUm(level) - figure.ObservedUm) / room, passes);
         var (noise, shared) = (figure.Widest.OfStations, figure.Widest.OfShapes);
         var k = StudentQuantile.Of(level, figure.Widest.DegreesOfFreedom);
         bool Settles(int taken)
@@ -45,5 +47,16 @@ internal static class Settling
         return shared > noise / Math.Sqrt(MostPasses)
             ? $"no number of passes settles this; the largest part that stays is the {largest.Name}: {largest.Remedy}."
             : $"no number of passes that is taken by hand settles this; {largest.Remedy}, or use a finer dial.";
+    }
+
+    // Where nothing but how far errors move it is known, passes help if the stations' scatter is the largest part, and more screws always do.
+    private static string OfGuaranteed(MeasuredFeature feature, double times, int passes)
+    {
+        const string screws = "more screws leave the errors less play";
+        var largest = feature.Source!.Budget()[0];
+        var taken = Math.Ceiling(passes * times * times);
+        return largest.Name == ErrorBudget.Stations && times > 0 && taken <= MostPasses
+            ? string.Create(CultureInfo.InvariantCulture, $"try more screws, or others (mount-rails): {screws}. Else take {Math.Max(passes + 1, taken):0} passes instead of {passes}, some of them after lifting and re-laying the rail.")
+            : $"try more screws, or others (mount-rails): {screws}. Else the largest part is the {largest.Name}: {largest.Remedy}.";
     }
 }

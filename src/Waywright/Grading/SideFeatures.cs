@@ -14,7 +14,7 @@ internal static class SideFeatures
         yield return new MeasuredFeature(RailFeature.Side, FaceFigures.CanBend(side) ? side!.Straightness.MinimumZone.Line.STRtUm : null, side)
         {
             Source = source,
-            Pick = set => set.Zone(StraightnessParameter.STRt),
+            Pick = figures => figures.Set.Zone(StraightnessParameter.STRt),
             Quick = (figures, um) => figures.Quick(null, um),
             Missing = Straight,
         };
@@ -24,7 +24,7 @@ internal static class SideFeatures
         {
             Source = source,
             WindowMm = windowMm,
-            Pick = set => set.Local(windowMm),
+            Pick = figures => figures.Set.Local(windowMm),
             Quick = (figures, um) => figures.Quick(windowMm, um),
             Missing = FaceFigures.CanBend(side) ? new NotJudged($"fewer than 4 stations within {window} mm", $"Sweep the side again with at least 4 stations in every {window} mm.") : Straight,
         };

@@ -18,8 +18,8 @@ internal static class TopFeatures
         {
             Source = source,
             Predicted = held is null ? null : () => held.Counting,
-            Pick = set => held!.Figure(set),
-            Quick = (figures, um) => figures.Quick(null, um, held!.Factor),
+            Pick = figures => held!.Figure(() => figures.Set, shelf.Trials, shelf.Seed, shelf.Cancel),
+            Quick = (figures, um) => held!.MayBePressed ? null : figures.Quick(null, um),
             Missing = missing,
         };
         yield return new MeasuredFeature(RailFeature.TopLocal, held?.LocalUm, top)
@@ -27,14 +27,14 @@ internal static class TopFeatures
             Source = source,
             Predicted = held is null ? null : () => held.Held,
             WindowMm = held?.WindowMm,
-            Pick = set => set.Local(held!.WindowMm),
+            Pick = figures => figures.Set.Local(held!.WindowMm),
             Quick = (figures, um) => figures.Quick(held!.WindowMm, um),
             Missing = held is null ? missing : new NotJudged("fewer than 4 stations, holes and ends within two pitches", "Sweep the top again with a station midway between all holes."),
         };
         yield return new MeasuredFeature(RailFeature.TopFree, FaceFigures.CanBend(top) ? top!.Straightness.MinimumZone.Line.STRtUm : null, top)
         {
             Source = FaceFigures.OfFree(top, shelf),
-            Pick = set => set.Zone(StraightnessParameter.STRt),
+            Pick = figures => figures.Set.Zone(StraightnessParameter.STRt),
             Quick = (figures, um) => figures.Quick(null, um),
             Missing = missing,
         };

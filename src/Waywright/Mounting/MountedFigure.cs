@@ -15,19 +15,24 @@ internal sealed class MountedFigure
     private const int Trials = 2000;
     private const ulong Seed = 1;
 
+    // On a rigid base the rail's own makes no difference, N m2.
+    private const double AnyStiffness = 1;
+
     private readonly MountedMap _map;
     private readonly PreparedStations _stations;
     private readonly int[] _screws;
     private readonly double _share;
+    private readonly bool _orHeld;
     private readonly double[] _free;
     private readonly double[] _gap;
     private readonly double _residual;
 
     /// <param name="given">Rail, screws, base.</param>
     /// <param name="map">To stations, holes and ends, without a screw tightened: the free top.</param>
-    private MountedFigure(MountingCase given, MountedMap map)
+    /// <param name="orHeld">Whether what the screws alone leave counts where it is more.</param>
+    private MountedFigure(MountingCase given, MountedMap map, bool orHeld)
     {
-        (_map, _share, _stations) = (map, given.BaseShare, new PreparedStations(map.Places));
+        (_map, _share, _orHeld, _stations) = (map, given.BaseShare, orHeld, new PreparedStations(map.Places));
         _screws = [.. Array.ConvertAll([.. given.Screws.ScrewsMm], x => Array.BinarySearch(map.Places, x))];
         (_free, _gap) = (new double[map.Places.Length], new double[map.Places.Length]);
         given.FreeCurve.Along(map.Places, _free);
@@ -43,15 +48,29 @@ internal sealed class MountedFigure
     /// <param name="trials">Simulations.</param>
     /// <param name="cancel">Stops it.</param>
     public static UncertainFigure Of(MountingCase given, double residualUm, ProfileErrors errors, int trials = Trials, CancellationToken cancel = default)
+        => Of(given, residualUm, errors, orHeld: false, trials, Seed, cancel);
+
+    /// <summary>The larger of what is left with the base's push and what the screws alone leave, on a flat and rigid base.</summary>
+    /// <param name="free">The free top.</param>
+    /// <param name="screws">The screws.</param>
+    /// <param name="residualUm">As predicted, at stations, holes and ends.</param>
+    /// <param name="errors">Of the free top.</param>
+    /// <param name="trials">Simulations.</param>
+    /// <param name="seed">Of their random numbers.</param>
+    /// <param name="cancel">Stops them.</param>
+    public static UncertainFigure OfTop(Profile free, ScrewPattern screws, double residualUm, ProfileErrors errors, int trials, ulong seed, CancellationToken cancel)
+        => Of(new MountingCase(free, screws, AnyStiffness, null, null, null), residualUm, errors, orHeld: true, trials, seed, cancel);
+
+    private static UncertainFigure Of(MountingCase given, double residualUm, ProfileErrors errors, bool orHeld, int trials, ulong seed, CancellationToken cancel)
     {
-        var own = new MountedFigure(given, new MountedMap([.. given.Free.PositionsMm], given.Screws, share: 0));
-        return new UncertainFigure(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Guaranteed(residualUm, () => own.Noise(given, errors, trials, cancel)));
+        var own = new Lazy<MountedFigure>(() => new MountedFigure(given, new MountedMap([.. given.Free.PositionsMm], given.Screws, share: 0), orHeld));
+        return new UncertainFigure(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Guaranteed(residualUm, () => own.Value.Noise(given, errors, trials, seed, cancel)));
     }
 
-    private double[] Noise(MountingCase given, ProfileErrors errors, int trials, CancellationToken cancel)
+    private double[] Noise(MountingCase given, ProfileErrors errors, int trials, ulong seed, CancellationToken cancel)
     {
         var mapped = _map.Errors(given.Free.Heights, errors);
-        var drawn = ErrorTrials.Draw(_stations, HeightErrors.Mapped(errors, _map.Columns, FixedList<ErrorShape>.Copy([.. mapped.Shapes, .. mapped.Between]), [], 0), trials, Seed, cancel);
+        var drawn = ErrorTrials.Draw(_stations, HeightErrors.Mapped(errors, _map.Columns, FixedList<ErrorShape>.Copy([.. mapped.Shapes, .. mapped.Between]), [], 0), trials, seed, cancel);
         var noise = new double[trials];
         Parallel.For(0, trials, new ParallelOptions { CancellationToken = cancel }, t => noise[t] = Moved(drawn.All(t)));
         RadixSort.Sort(noise);
@@ -80,7 +99,19 @@ internal sealed class MountedFigure
     private double Residual(double[] free, double[] gap)
     {
         var contact = new ContactSearch(_map.Places, _screws, gap);
+        var held = 0.0;
+        if (_orHeld)
+        {
+            contact.Solve(withBase: false);
+            held = Zone(free, gap, contact);
+        }
+
         contact.Solve(withBase: true);
+        return Math.Max(held, Zone(free, gap, contact));
+    }
+
+    private double Zone(double[] free, double[] gap, ContactSearch contact)
+    {
         var mounted = new double[free.Length];
         for (var i = 0; i < mounted.Length; i++)
             mounted[i] = free[i] - (_share * (gap[i] - contact.Open[i]));

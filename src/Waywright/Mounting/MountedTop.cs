@@ -1,27 +1,30 @@
 using System;
 using System.Linq;
+using System.Threading;
 
 namespace Waywright;
 
 /// <summary>
 /// A top as its screws alone hold it on a flat base, and how sure that is. The base's push between the screws leaves less as a rule and is then left out, as a rail whose
-/// top is wavy over a flat bottom is not pressed flat; where it would leave more, what it leaves counts.
+/// top is wavy over a flat bottom is not pressed flat; where it would leave more, what it leaves counts. Screws in every or every other hole leave the push no room for that.
 /// </summary>
 internal sealed class MountedTop
 {
-    /// <summary>
-    /// By how much more than errors alone read contact can move the residual: 1.46 was the most of 1,500 simulated rails screwed down at every third hole, 0.34 at every other
-    /// (docs/methods.md).
-    /// </summary>
-    public const double ContactFactor = 1.5;
+    // Wider than every other hole, or an end that stands over by more than a pitch: the base's push may leave more than the screws (docs/coverage-mounted.md).
+    private const double MostPitches = 2;
+    private const double MostFreePitches = 1;
 
+    // Contact is solved four times in each.
+    private const int MostTrials = 2000;
+
+    private readonly Profile _free;
     private readonly MountedMap _map;
     private readonly double? _pressedUm;
     private readonly double[]? _pressed;
 
     public MountedTop(Profile free, ProfileErrors? errors, ScrewPattern screws, MountedMap map)
     {
-        (_map, Screws) = (map, screws);
+        (_free, _map, Screws) = (free, map, screws);
         Held = new Profile(map.Places, map.Mounted(free.Heights), free.Name);
         Errors = errors is null ? null : map.Errors(free.Heights, errors);
         HeldUm = Zone(Held.Heights);
@@ -51,8 +54,9 @@ internal sealed class MountedTop
     /// <summary>What the heights of <see cref="Held"/> are uncertain by; null where no set-up was given.</summary>
     public HeightErrors? Errors { get; }
 
-    /// <summary>By how many times what errors alone read they can move the figure: 1, or more where the base's push counts.</summary>
-    public double Factor => _pressedUm is null ? 1 : ContactFactor;
+    /// <summary>Whether the base's push may decide the figure: where it does as read, or where the screws are so far apart that it may by the true heights.</summary>
+    public bool MayBePressed => _pressedUm is not null || Screws.WidestGapMm > (MostPitches * PitchOf(Screws)) + MountedMap.ClosestMm
+        || Math.Max(Screws.DotEndFreeMm, Screws.FarEndFreeMm) > (MostFreePitches * PitchOf(Screws)) + MountedMap.ClosestMm;
 
     /// <summary>Why a free top can't be laid along its screws, or null.</summary>
     public static string? Problem(Profile free, ScrewPattern screws) => StationCurve.Problem(free, screws, "The top", within: true);
@@ -65,11 +69,15 @@ internal sealed class MountedTop
 
     public static double PitchOf(ScrewPattern screws) => screws.HolesMm[1] - screws.HolesMm[0];
 
-    /// <summary>What counts with its bounds.</summary>
-    /// <param name="set">Trials of the errors of <see cref="Held"/>.</param>
-    public UncertainFigure Figure(FigureSet set) => _pressedUm is { } pressed
-        ? new(ReferenceLineKind.MinimumZone, StraightnessParameter.STRt, FigureTrials.Guaranteed(pressed, () => Array.ConvertAll(set.ZoneTrials.Sorted, n => ContactFactor * n), set.ZoneTrials))
-        : set.Zone(StraightnessParameter.STRt);
+    /// <summary>What counts with its bounds; where the base may push it, from trials that solve contact anew, as no bound through the screws' map is then sound.</summary>
+    /// <param name="set">Trials of the errors of <see cref="Held"/>; not asked for where contact is solved.</param>
+    /// <param name="trials">Simulations of contact, at most.</param>
+    /// <param name="seed">Of their random numbers.</param>
+    /// <param name="cancel">Stops them.</param>
+    public UncertainFigure Figure(Func<FigureSet> set, int trials, ulong seed, CancellationToken cancel = default)
+        => MayBePressed
+            ? MountedFigure.OfTop(_free, Screws, ResidualUm, Errors!.Stated, Math.Min(trials, MostTrials), seed, cancel)
+            : set().Zone(StraightnessParameter.STRt);
 
     // None where the base leaves no more than the screws alone.
     private (double[]? Heights, double? Um) Pressed()

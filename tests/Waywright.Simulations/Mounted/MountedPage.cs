@@ -26,7 +26,7 @@ internal static class MountedPage
 
         - **noise**: standard deviation of a station's height; the guide's bow has half of it. **base**: rigid, or as stiff as the rail. In every prediction the base pushed somewhere.
         - **interval, lower, upper**: how often the 95 % interval and the one-sided 95 % bounds held the true residual, %.
-        - **moved at most**: by how many times what errors alone read through the screws' map they moved the pressed residual on a rigid base, the most of ten draws for each rail. Where this is above 1.5 the bounds that grading gives `top mounted` are too narrow, if the base's push decides it there: screws far apart, or an end that stands free by more than a pitch.
+        - **moved at most**: by how many times what errors alone read through the screws' map they moved the pressed residual on a rigid base, the most of ten draws for each rail. Screws in every and in every other hole leave it well below 1. Elsewhere (screws far apart, or an end that stands free by more than a pitch) grading gives `top mounted` the bounds of such trials too, contact solved anew in each.
 
 
         """;

@@ -40,9 +40,9 @@ public class SharedTrialsTests
         return text.ToString();
     }
 
-    private static GradedBatch Grade(IEnumerable<int> rails)
+    private static GradedBatch Grade(IEnumerable<int> rails, Func<RailStock.Rail, ScrewPattern>? screws = null)
         => SweepBatch.Parse("rail,face,pass,direction,position_mm,reading_um\n" + string.Concat(rails.Select(Rows)), "s.csv", Book)
-            .Grade(stock: Holes.Of(rails.Select(r => string.Create(CultureInfo.InvariantCulture, $"R{r:00}"))), trials: Trials);
+            .Grade(stock: Holes.Of(rails.Select(r => string.Create(CultureInfo.InvariantCulture, $"R{r:00}"))), screws: screws, trials: Trials);
 
     // By the figures that are told, and nothing else.
     private static string Expected(GradedRail rail)
@@ -66,6 +66,14 @@ public class SharedTrialsTests
     }
 
     [Fact]
+    public void A_rail_on_three_screws_gets_the_grade_that_contact_in_each_trial_proves_and_is_told_what_would_settle_it()
+    {
+        var graded = Grade(Enumerable.Range(0, 18), rail => ScrewPattern.Every(rail).OfCount(3));
+        Assert.All(graded.Rails, r => Assert.Equal(Expected(r), r.Grade));
+        Assert.Contains(graded.Rails, r => r.Next.Contains("more screws", StringComparison.OrdinalIgnoreCase));
+    }
+
+    [Fact]
     public void What_the_shared_bounds_prove_a_figure_s_own_bounds_prove_and_they_are_wider()
     {
         var shelf = new TrialShelf(1, Trials, 1, default);
@@ -75,7 +83,7 @@ public class SharedTrialsTests
             var features = RailFeatures.Of("R", faces[0], faces[1], new RailScrews(Holes.Of("R"), ScrewPattern.Every), null, shelf);
             foreach (var feature in features.All)
             {
-                var (quick, figure) = (feature.Quick(feature.Source!, feature.Read!.Value), feature.Figure!);
+                var (quick, figure) = (feature.Quick(feature.Source!, feature.Read!.Value)!, feature.Figure!);
                 Assert.True(quick.FloorUm >= figure.NoiseFloorUm);
                 foreach (var level in new[] { 0.9, 0.95, 0.99 })
                 {

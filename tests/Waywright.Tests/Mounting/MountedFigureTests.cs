@@ -75,7 +75,7 @@ public class MountedFigureTests
         var (free, pattern) = (Swept(Shapes["bump"], 3), Every.EveryOther());
         var shape = MountedShape.Of(free, pattern, Stiffness, errors: Errors);
         var screwsAlone = MountedTop.Of(free, Errors, pattern);
-        var held = screwsAlone.Figure(StraightnessUncertainty.SetOf(screwsAlone.Held, screwsAlone.Errors!, 10_000, 1, default));
+        var held = screwsAlone.Figure(() => StraightnessUncertainty.SetOf(screwsAlone.Held, screwsAlone.Errors!, 10_000, 1, default), 10_000, 1);
         Assert.Equal(shape.ResidualUm, shape.Figure!.ObservedUm);
         Assert.InRange(shape.Figure.HighUm - shape.Figure.LowUm, 0.5, held.HighUm - held.LowUm);
     }

@@ -121,6 +121,9 @@ public sealed record UncertainFigure
         return this;
     }
 
+    /// <summary>Whether all that is known is how far errors move it.</summary>
+    internal bool IsGuaranteed => _upper.IsGuaranteed;
+
     /// <summary>By how much a face between stations that nobody read may make it larger, um.</summary>
     internal double MoreBetweenUm(double confidence) => _upperScale * _upper.MoreBetween(confidence);
 
