@@ -52,12 +52,12 @@ internal static class CommandLine
             KernelVerb.Create(),
         };
         var parsed = root.Parse(args);
-        if (parsed.Errors.Count > 0)
+        var faults = UseFaults.Of(parsed);
+        if (faults.Count > 0)
         {
-            foreach (var error in parsed.Errors)
-                await Console.Error.WriteLineAsync(error.Message).ConfigureAwait(false);
-            var verb = parsed.CommandResult.Command == root ? "" : $"{parsed.CommandResult.Command.Name} ";
-            await Console.Error.WriteLineAsync($"See 'waywright {verb}--help'.").ConfigureAwait(false);
+            foreach (var fault in faults)
+                await Console.Error.WriteLineAsync(fault).ConfigureAwait(false);
+            await Console.Error.WriteLineAsync($"See '{UseFaults.NameOf(parsed.CommandResult)} --help'.").ConfigureAwait(false);
             return BadInput;
         }
 

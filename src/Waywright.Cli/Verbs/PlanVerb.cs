@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text.Json.Nodes;
 using UnitsNet;
 using Waywright.Notebooks;
@@ -20,9 +19,9 @@ internal static class PlanVerb
         var limit = new Option<string>("--limit") { Description = "Limit on straightness that is to be decided: '30 um'.", Required = true };
         var readTo = new Option<string>("--read-to") { Description = "How finely it is read: whole, half or tenth of a division.", DefaultValueFactory = _ => "whole" };
         var repeatability = new Option<string?>("--repeatability") { Description = "Standard deviation of repeated readings: '2 um'; without it, repeats are taken as equal." };
-        var stations = Count("--stations", "Stations; default about every 25 mm, at least 8.");
-        var passes = Count("--passes", "Passes in all; default 1.");
-        var lays = Count("--lays", "How often the rail is laid down for them; default 1.");
+        var stations = NumberOption.Whole("--stations", "Stations; default about every 25 mm, at least 8.");
+        var passes = NumberOption.Whole("--passes", "Passes in all; default 1.");
+        var lays = NumberOption.Whole("--lays", "How often the rail is laid down for them; default 1.");
         var guide = new Option<string?>("--guide") { Description = "Straightness of the guide: '4 um', or unknown; without it, the guide is left out." };
         var json = CommonOptions.Json();
         var command = new Command("plan", "Can this dial decide this limit, and if not, what would? Exit 1 when it can't.") { dial, length, limit, readTo, repeatability, stations, passes, lays, guide, json };
@@ -33,7 +32,7 @@ internal static class PlanVerb
             var lengthMm = MmPerM * Read(parsed.GetRequiredValue(length), "--length", positive: true, problems);
             var limitUm = UmPerM * Read(parsed.GetRequiredValue(limit), "--limit", positive: true, problems);
             var isGuideKnown = parsed.GetValue(guide) != Unknown;
-            var guideUm = isGuideKnown && parsed.GetValue(guide) is { } straight ? UmPerM * Read(straight, "--guide", positive: false, problems) : (double?)null;
+            var guideUm = isGuideKnown && parsed.GetValue(guide) is { } straight ? UmPerM * Read(straight, "--guide", positive: false, problems, $", or {Unknown}") : (double?)null;
             var repeatabilityUm = parsed.GetValue(repeatability) is { } repeats ? UmPerM * Read(repeats, "--repeatability", positive: false, problems) : (double?)null;
             if (problems.Count > 0)
                 throw new InputException(problems);
@@ -42,18 +41,6 @@ internal static class PlanVerb
         });
         return command;
     }
-
-    private static Option<int?> Count(string name, string description) => new(name)
-    {
-        Description = description,
-        CustomParser = result =>
-        {
-            if (int.TryParse(result.Tokens[0].Value, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count))
-                return count;
-            result.AddError($"{name}: found '{result.Tokens[0].Value}', expected a whole number");
-            return null;
-        },
-    };
 
     private static int Answer(Func<MeasuringPlan> make, bool json)
     {
@@ -65,7 +52,7 @@ internal static class PlanVerb
         return plan.IsDecidable ? CommandLine.Done : CommandLine.Refused;
     }
 
-    private static double Read(string text, string option, bool positive, List<InputProblem> problems)
+    private static double Read(string text, string option, bool positive, List<InputProblem> problems, string orElse = "")
     {
         try
         {
@@ -73,7 +60,7 @@ internal static class PlanVerb
         }
         catch (InputException e)
         {
-            problems.AddRange(e.Problems);
+            problems.AddRange(e.Problems.Select(p => p with { Expected = p.Expected + orElse }));
             return double.NaN;
         }
     }

@@ -15,17 +15,9 @@ internal static class PublishVerb
         var outFolder = new Option<string?>("--out") { Description = "Where the page goes; default artifacts/published beside the notebooks' folder." };
         var set = new Option<string[]>("--set") { Description = "NAME=VALUE for a parameter of the notebooks." };
         var date = new Option<string?>("--date") { Description = "YYYY-MM-DD that stands in the record; default SOURCE_DATE_EPOCH, else today." };
-        var cellLimit = new Option<double>("--cell-limit") { Description = "Seconds after which a cell is ended.", DefaultValueFactory = _ => 120 };
-        var memoryLimit = new Option<double>("--memory-limit") { Description = "Memory in GB after which a session is ended.", DefaultValueFactory = _ => 4 };
+        var cellLimit = NumberOption.AboveZero("--cell-limit", "Seconds after which a cell is ended.", 120);
+        var memoryLimit = NumberOption.AboveZero("--memory-limit", "Memory in GB after which a session is ended.", 4);
         var command = new Command("publish", "Run notebooks without a front end and publish what they found as a page that opens offline.") { notebooks, outFolder, set, date, cellLimit, memoryLimit };
-        command.Validators.Add(result =>
-        {
-            foreach (var limit in new[] { cellLimit, memoryLimit })
-            {
-                if (result.GetResult(limit) is { Errors: { } errors } && !errors.Any() && !(result.GetValue(limit) is > 0 and < 1e5))
-                    result.AddError($"{limit.Name} needs a number above 0.");
-            }
-        });
         command.SetAction((parsed, cancel) =>
         {
             var found = NotebookSet.Find(parsed.GetValue(notebooks) ?? [], Directory.GetCurrentDirectory());

@@ -13,7 +13,14 @@ internal static class ScrewsOption
     public static Option<string> Create()
     {
         var screws = new Option<string>("--screws") { Description = "Holes that get a screw, for the top as it will be once screwed down. With --rails.", DefaultValueFactory = _ => Every };
-        screws.AcceptOnlyFromAmong(Every, Other, FromFarEnd, FromBothEnds);
+        string[] choices = [Every, Other, FromFarEnd, FromBothEnds];
+        screws.HelpName = string.Join('|', choices);
+        screws.CompletionSources.Add(choices);
+        screws.Validators.Add(result =>
+        {
+            if (result.Tokens is [var token] && !choices.Contains(token.Value))
+                result.AddError($"--screws: found '{token.Value}', expected one of {string.Join(", ", choices)}");
+        });
         return screws;
     }
 

@@ -20,7 +20,7 @@ internal static class TensionVerb
         var command = new Command("tension", "Belt tension from the plucked note, or the note from the tension, with interval and what an ideal string leaves out.") { span, density, frequency, force, stiffness, ends, json };
         command.Validators.Add(result =>
         {
-            if (result.GetResult(frequency) is null == result.GetResult(force) is null)
+            if (result.GetResult(span) is not null && result.GetResult(density) is not null && result.GetResult(frequency) is null == result.GetResult(force) is null)
                 result.AddError("Give either --frequency or --force.");
         });
         command.SetAction(parsed =>

@@ -12,7 +12,7 @@ internal static class VerifyVerb
     {
         var folder = new Argument<string>("DIR") { Description = "A build that 'waywright publish' wrote." };
         var checkOnly = new Option<bool>("--check-only") { Description = "Compare hashes only; run nothing." };
-        var reseed = new Option<int?>("--reseed") { Description = "Run again with other random numbers (another seed): decisions stay, and figures agree within a fifth of their standard uncertainty." };
+        var reseed = NumberOption.Whole("--reseed", "Run again with other random numbers (another seed): decisions stay, and figures agree within a fifth of their standard uncertainty.");
         var json = CommonOptions.Json();
         var command = new Command("verify", "Check a published build: hashes, then its notebooks again on its own inputs. Runs the code of its notebooks: verify only builds that you trust. Exit 1 when something differs.") { folder, checkOnly, reseed, json };
         command.Validators.Add(result =>
