@@ -9,6 +9,9 @@ internal static class SheetText
     /// <summary>Begins it where a build can do without the sheet.</summary>
     public const string IfYouLike = "If you like:";
 
+    // What a spreadsheet puts around a comment when it saves the sheet.
+    private static readonly char[] Margin = [' ', '\t', '"', ',', ';'];
+
     /// <summary>How a sheet stands, and notes it as data of the build: a rerun has to find empty what was empty.</summary>
     public static SheetState Noted(string path)
     {
@@ -41,11 +44,10 @@ internal static class SheetText
         var lines = 0;
         while (text.ReadLine() is { } line)
         {
-            var plain = line.Trim();
-            if (plain.StartsWith('#') && note.Length == 0 && IsNote(plain[1..].Trim()))
-                note = plain[1..].Trim();
-            else if (plain.Length > 0 && !plain.StartsWith('#'))
+            if (!(lines == 0 ? TableHeader.StandsAbove(line) : TableHeader.HoldsNothing(line)))
                 lines++;
+            else if (note.Length == 0 && line.Trim(Margin).TrimStart('#').Trim() is var said && IsNote(said))
+                note = said;
         }
 
         // A header alone is an empty sheet; nothing at all is a file that its reader has to refuse.

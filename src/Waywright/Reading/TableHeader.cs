@@ -29,6 +29,16 @@ internal sealed record TableHeader(char Delimiter, IReadOnlyList<string> Columns
         return new TableHeader(delimiter, columns);
     }
 
+    /// <summary>Whether a line is blank or a comment; a spreadsheet writes a blank row as separators alone.</summary>
+    public static bool HoldsNothing(ReadOnlySpan<char> line)
+    {
+        line = line.TrimStart();
+        return line.IsEmpty || line[0] == '#' || line.IndexOfAnyExcept(",;\t \r") < 0;
+    }
+
+    /// <summary>As <see cref="HoldsNothing"/>, above the header: no column is called '#', so there a spreadsheet has put a comment in quotes.</summary>
+    public static bool StandsAbove(ReadOnlySpan<char> line) => HoldsNothing(line) || line.TrimStart(" \t\"") is ['#', ..];
+
     public static string NameOf(char delimiter) => delimiter switch
     {
         ',' => "comma",

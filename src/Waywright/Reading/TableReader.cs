@@ -236,8 +236,7 @@ internal sealed class TableReader : IDisposable
     {
         if (!row.IsEmpty && char.IsAsciiLetterOrDigit(row[0]))
             return false;
-        row = row.TrimStart();
-        return row.IsEmpty || row[0] == '#';
+        return TableHeader.HoldsNothing(row);
     }
 
     private string Hint()
@@ -257,7 +256,7 @@ internal sealed class TableReader : IDisposable
     {
         while (Advance())
         {
-            if (!IsBlankOrComment(Row))
+            if (!TableHeader.StandsAbove(Row))
                 return Row.ToString();
         }
 

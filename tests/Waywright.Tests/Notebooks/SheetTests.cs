@@ -15,6 +15,8 @@ public sealed class SheetTests : IDisposable
     [InlineData(Header, false)]
     [InlineData("\uFEFF# To do: measure each rail.\r\n\r\n" + Header + "  # a remark\n", false)]
     [InlineData("# To do: measure each rail.\n" + Header + "R01,9,320,25,10\n", true)]
+    [InlineData("\"# To do: measure each rail, then type.\",,,,\r\nrail,width_mm,length_mm,pitch_mm,end_distance_mm\r\n,,,,\r\n", false)]
+    [InlineData(Header + "\"# 1\",9,320,25,10\n", true)]
     [InlineData("", true)]
     public void A_table_is_empty_where_it_holds_a_header_and_no_rows(string text, bool filled)
         => Assert.Equal(filled, SheetText.Of(Write("rails.csv", text), "rails.csv").IsFilled);
@@ -27,6 +29,10 @@ public sealed class SheetTests : IDisposable
     [InlineData("{ not json", true)]
     public void A_document_is_missing_while_its_note_says_to_do_and_what_is_wrong_in_it_is_left_to_its_reader(string text, bool filled)
         => Assert.Equal(filled, SheetText.Of(Write("setups.json", text), "setups.json").IsFilled);
+
+    [Fact]
+    public void What_to_do_is_still_told_of_an_empty_sheet_that_a_spreadsheet_has_saved()
+        => Assert.Equal("Measure each rail, then type.", SheetText.Of(Write("rails.csv", "\"# To do: measure each rail, then type.\",,,,\r\n" + Header), "rails.csv").Next);
 
     [Fact]
     public void What_rests_on_two_empty_sheets_names_both_and_runs_nothing()

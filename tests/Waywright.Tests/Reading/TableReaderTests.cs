@@ -46,6 +46,18 @@ public class TableReaderTests
     }
 
     [Fact]
+    public void Empty_rows_and_quoted_comments_above_the_header_as_a_spreadsheet_saves_them_are_passed_over_and_no_row_with_data_is()
+    {
+        using var table = TableReader.Parse("\"# A line looks like this: R01;1\";\r\n;\r\nrail;a\r\n;\r\n\"# 1\";2\r\n\"\";3\r\n", "s.csv");
+        Assert.True(table.MoveNext());
+        Assert.Equal("# 1", table.Text(0));
+        Assert.True(table.MoveNext());
+        Assert.Equal(6, table.Line);
+        Assert.False(table.MoveNext());
+        table.Problems.ThrowIfAny();
+    }
+
+    [Fact]
     public void A_quotation_mark_that_is_not_closed_spoils_its_own_line_only()
     {
         using var table = TableReader.Parse("a,b\n# 5\" dial\n\"x,1\n\"y,1\",2\n3,4\n", "s.csv");
