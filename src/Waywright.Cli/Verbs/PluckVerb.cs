@@ -15,7 +15,7 @@ internal static class PluckVerb
         var density = new Option<string?>("--density") { Description = "Mass per length of the belt, for the tension: '8.1 g/m u 0.1 g/m'." };
         var lowest = new Option<string?>("--lowest") { Description = "Lowest note that the span can have: '40 Hz' (18 Hz when not given)." };
         var highest = new Option<string?>("--highest") { Description = "Highest note that it can have: '200 Hz' (420 Hz when not given)." };
-        var mains = new Option<int?>("--mains") { Description = "Frequency of the mains, 50 or 60; both are tried when not given." };
+        var mains = NumberOption.Whole("--mains", "Frequency of the mains, 50 or 60; both are tried when not given.");
         var control = new Option<string?>("--control") { Description = "A recording of the same pluck with a finger on the middle of the span: what still sounds is no belt." };
         var json = CommonOptions.Json();
         var command = new Command("pluck", "The note of a plucked span from WAV recordings, how sure it is, and the tension where span and density are given.") { files, span, density, lowest, highest, mains, control, json };

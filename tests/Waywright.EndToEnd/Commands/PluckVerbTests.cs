@@ -70,6 +70,7 @@ public sealed class PluckVerbTests
     [InlineData("--lowest", "5 Hz")]
     [InlineData("--highest", "10 Hz")]
     [InlineData("--mains", "55")]
+    [InlineData("--mains", "abc")]
     [InlineData("--span", "180 mm")]
     [InlineData("--lowest", "quick")]
     public async Task A_wrong_option_ends_with_exit_2(string option, string value)

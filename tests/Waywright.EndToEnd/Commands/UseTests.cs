@@ -3,8 +3,8 @@ namespace Waywright.EndToEnd.Commands;
 public sealed class UseTests
 {
     [Theory]
-    [InlineData("waywright: found 'grades', expected one of new, publish, verify, straightness, grade, plan, tension, kernel|See 'waywright --help'.", "grades")]
-    [InlineData("waywright: found no verb, expected one of new, publish, verify, straightness, grade, plan, tension, kernel|See 'waywright --help'.")]
+    [InlineData("waywright: found 'grades', expected one of new, publish, verify, straightness, grade, plan, tension, pluck, kernel|See 'waywright --help'.", "grades")]
+    [InlineData("waywright: found no verb, expected one of new, publish, verify, straightness, grade, plan, tension, pluck, kernel|See 'waywright --help'.")]
     [InlineData("waywright kernel: found 'start', expected one of install, remove, run|See 'waywright kernel --help'.", "kernel", "start")]
     [InlineData("Required argument 'FILE' missing for command: 'run'.|See 'waywright kernel run --help'.", "kernel", "run")]
     [InlineData("waywright publish: found the option '--oot', expected one of --out, --set, --date, --cell-limit, --memory-limit|See 'waywright publish --help'.", "publish", "--oot", "x")]
