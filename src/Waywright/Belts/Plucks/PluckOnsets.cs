@@ -50,8 +50,8 @@ internal static class PluckOnsets
         void Keep()
         {
             var start = bestAt == 0 ? 0 : Sharpest(signal, bestAt - window, bestAt + window);
-            // Two notes that beat swell too, but not within 10 ms.
-            var isSudden = start == 0 || signal.Power(start, start + signal.Count(ShortWindow)) >= LeastRise * signal.Power(start - signal.Count(ShortWindow), start);
+            // After the first, two notes that beat swell too, but not within 10 ms.
+            var isSudden = starts.Count == 0 || signal.Power(start, start + signal.Count(ShortWindow)) >= LeastRise * signal.Power(start - signal.Count(ShortWindow), start);
             if (isSudden && (starts.Count == 0 || start - starts[^1] > signal.Count(Apart)))
                 starts.Add(start);
             (best, bestAt) = (0, -1);
